@@ -5,7 +5,7 @@ import type { Target } from '../../server/src/sheet/target';
 import { element } from '../page/element';
 import { type CardFields, elementId } from './fields';
 
-interface Drawn {
+interface StepRow {
   readonly step: CardStep;
   readonly item: HTMLElement;
   readonly box: HTMLInputElement;
@@ -14,7 +14,7 @@ interface Drawn {
 
 /** The steps of a card, each with its box. */
 export class CardSteps {
-  private drawn: Drawn[] = [];
+  private drawn: StepRow[] = [];
 
   constructor(
     private readonly fields: CardFields,

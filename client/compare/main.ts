@@ -1,4 +1,4 @@
-import type { ChangedSetting, Held } from '../../server/src/sheet/compare/changed-settings';
+import type { ChangedSetting, HeldValue } from '../../server/src/sheet/compare/changed-settings';
 import type { ChangeAlone, Comparison, SideLabel } from '../../server/src/sheet/compare/compare';
 import type { FindingChanges } from '../../server/src/sheet/compare/finding-changes';
 import type { FigureReading, MovedFigure } from '../../server/src/sheet/compare/moved-figures';
@@ -149,13 +149,13 @@ function settingRow({ path, title, before, after, change }: ChangedSetting): HTM
   );
 }
 
-function held({ path, text, isAssumed, target }: Held): HTMLElement {
+function held({ path, text, isAssumed, target }: HeldValue): HTMLElement {
   const words = text === null ? 'not set' : isAssumed ? `${text}, not set` : text;
   return leading(target, `${path} ${words}: go to its line`, words);
 }
 
 /** Leads to a line, where there is one. */
-function leading(target: Held['target'], about: string, text: string): HTMLElement {
+function leading(target: HeldValue['target'], about: string, text: string): HTMLElement {
   if (target === null) return element('span', {}, text);
   const go = () => api.postMessage({ kind: 'go', target });
   return element('button', { type: 'button', class: 'value', 'aria-label': about, onclick: go }, text);

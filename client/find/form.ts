@@ -8,7 +8,7 @@ import {
   usualMoves,
 } from '../../server/src/sheet/find/wish';
 import { element } from '../page/element';
-import type { Chosen } from './messages';
+import type { FindChoices } from './messages';
 
 const holdFields: readonly { readonly hold: keyof TypedHolds; readonly title: string }[] = [
   { hold: 'toneLeft', title: 'Taken off every motor tone, at least (dB)' },
@@ -20,7 +20,7 @@ const holdFields: readonly { readonly hold: keyof TypedHolds; readonly title: st
 /** What to look for. */
 export interface FindForm {
   readonly element: HTMLElement;
-  chosen(): Chosen;
+  chosen(): FindChoices;
   tellFaults(faults: readonly { readonly hold: keyof TypedHolds; readonly why: string }[]): void;
   setWorking(isWorking: boolean): void;
 }

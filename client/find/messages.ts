@@ -2,7 +2,7 @@ import type { FindResult, TypedHolds } from '../../server/src/lsp/protocol';
 import type { MoveName } from '../../server/src/sheet/find/wish';
 
 /** What the pilot has chosen; the page keeps it. */
-export interface Chosen {
+export interface FindChoices {
   readonly packs: readonly string[];
   readonly holds: TypedHolds;
   readonly moves: readonly MoveName[];
@@ -25,6 +25,6 @@ export type ToFind =
 /** Page to extension. */
 export type FromFind =
   | { readonly kind: 'ready' }
-  | { readonly kind: 'find'; readonly chosen: Chosen }
+  | { readonly kind: 'find'; readonly chosen: FindChoices }
   | { readonly kind: 'stop' }
   | { readonly kind: 'write'; readonly id: string };

@@ -7,7 +7,7 @@ import { drawing, element, scroller } from '../page/element';
 const [width, height] = [620, 230];
 const margin = { top: 14, right: 16, bottom: 34, left: 62 };
 
-interface Mark extends TradePoint {
+interface TradeMark extends TradePoint {
   readonly name: string;
   readonly kind: 'now' | 'proposed';
 }
@@ -29,7 +29,7 @@ export function tradeOff(found: FindResult): HTMLElement {
   );
 }
 
-function marksOf({ now, proposals }: FindResult): readonly Mark[] {
+function marksOf({ now, proposals }: FindResult): readonly TradeMark[] {
   return [
     ...(now === null ? [] : [{ ...now, name: 'Now', kind: 'now' } as const]),
     ...proposals.map(({ title, point }) => ({ ...point, name: title, kind: 'proposed' }) as const),
@@ -37,7 +37,7 @@ function marksOf({ now, proposals }: FindResult): readonly Mark[] {
 }
 
 /** Equal steps to the right are equal delays; equal steps down are equal shares of noise. */
-function drawn(front: readonly TradePoint[], marks: readonly Mark[]): SVGElement {
+function drawn(front: readonly TradePoint[], marks: readonly TradeMark[]): SVGElement {
   const all = [...front, ...marks];
   const most = 1.06 * Math.max(...all.map(({ delay }) => delay));
   const noises = all.map(({ noise }) => Math.log10(Math.max(1e-9, noise)));
@@ -70,7 +70,7 @@ function drawn(front: readonly TradePoint[], marks: readonly Mark[]): SVGElement
   );
 }
 
-function markAt({ name, kind }: Mark, x: number, y: number): readonly SVGElement[] {
+function markAt({ name, kind }: TradeMark, x: number, y: number): readonly SVGElement[] {
   const isRight = x > width - 120;
   const at = { cx: x.toFixed(1), cy: y.toFixed(1), r: '5', class: kind };
   const text = label(name, isRight ? x - 9 : x + 9, y - 7, isRight ? 'end' : 'start');
@@ -94,7 +94,7 @@ function ticks(most: number): readonly number[] {
   );
 }
 
-function tableOf({ front, unfiltered }: FindResult, marks: readonly Mark[]): HTMLElement {
+function tableOf({ front, unfiltered }: FindResult, marks: readonly TradeMark[]): HTMLElement {
   const rows: readonly (TradePoint & { readonly name: string })[] = [
     ...marks.filter(({ kind }) => kind === 'now'),
     ...(unfiltered === null ? [] : [{ ...unfiltered.point, name: 'Without any filter that may be off' }]),

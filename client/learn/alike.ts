@@ -1,5 +1,5 @@
 import type { MeaningChoice, MeaningRow, PartHeld, SayingOfRow } from '../../server/src/lsp/board-protocol';
-import type { Board, SaidOf } from './board';
+import type { Board, SaidOfSetting } from './board';
 import { ask } from './extension-side';
 import { numberedAlike } from './numbered';
 
@@ -53,7 +53,7 @@ export async function saidAlike(
   own: MeaningRow,
   rows: readonly MeaningRow[],
   alike: Alike,
-): Promise<readonly SaidOf[]> {
+): Promise<readonly SaidOfSetting[]> {
   if ('entry' in alike) return saidOfEntries(board, own, alike);
   const meant = rows.flatMap((row) => {
     const offer = board.offer(row);
@@ -76,7 +76,7 @@ export async function saidAlike(
   return answered(sayings);
 }
 
-async function answered(sayings: readonly SayingOfRow[]): Promise<readonly SaidOf[]> {
+async function answered(sayings: readonly SayingOfRow[]): Promise<readonly SaidOfSetting[]> {
   const answers = await ask('choices', { sayings });
   return answers.flatMap(({ key, choice }) => (choice?.row == null ? [] : [{ key, row: choice.row }]));
 }
@@ -86,7 +86,7 @@ function saidOfEntries(
   board: Board,
   own: MeaningRow,
   { means, entry, spelled }: Extract<Alike, { entry: number }>,
-): Promise<readonly SaidOf[]> {
+): Promise<readonly SaidOfSetting[]> {
   const sayings = numberedAlike(board.rows(), own).flatMap(({ row: { key }, off }) => {
     const saying: Saying = { means, parts: [{ entry: entry + off }], spelled };
     return entry + off < 1 ? [] : [{ key, saying: JSON.stringify(saying) }];

@@ -9,7 +9,7 @@ import type {
 import { ask } from './extension-side';
 
 /** What is said of a setting. */
-export interface SaidOf {
+export interface SaidOfSetting {
   readonly key: string;
   readonly row: RowMeant;
 }
@@ -93,7 +93,7 @@ export class Board {
   }
 
   /** Says what these rows mean, and what words for roles of ports do; nothing else is touched. */
-  async say(said: readonly SaidOf[], portRoles: PortRoles | null = null): Promise<void> {
+  async say(said: readonly SaidOfSetting[], portRoles: PortRoles | null = null): Promise<void> {
     const all = this.withWaiting(said);
     if (all.length === 0) return;
     const before = all.map(({ key }) => ({ key, row: JSON.stringify(this.row(key)?.said?.row ?? {}) }));
@@ -120,7 +120,7 @@ export class Board {
     return this.waiting.has(key);
   }
 
-  private withWaiting(said: readonly SaidOf[]): readonly SaidOf[] {
+  private withWaiting(said: readonly SaidOfSetting[]): readonly SaidOfSetting[] {
     const means = new Set(said.flatMap(({ row }) => (row.as === undefined ? [] : (row.means ?? []))));
     const keys = new Set(said.map(({ key }) => key));
     const waiting = [...this.waiting].flatMap(([key, row]) =>

@@ -1,4 +1,4 @@
-import type { Answered, Asked, AskedKind, FromLearn, ToLearn } from './messages';
+import type { Answered, AskedKind, FromLearn, LearnRequests, ToLearn } from './messages';
 
 interface EditorApi {
   postMessage(message: FromLearn): void;
@@ -25,7 +25,7 @@ export function send(message: Extract<FromLearn, { kind: 'ready' | 'open' }>): v
 }
 
 /** Asks the extension; it answers in the order in which it was asked. */
-export function ask<K extends AskedKind>(to: K, what: Asked[K]): Promise<Answered[K]> {
+export function ask<K extends AskedKind>(to: K, what: LearnRequests[K]): Promise<Answered[K]> {
   asked += 1;
   const id = asked;
   return new Promise((resolve) => {

@@ -1,10 +1,10 @@
 import type { PartHeld } from '../../server/src/lsp/board-protocol';
 import { element } from '../page/element';
 
-type Changed = () => void;
+type OnChange = () => void;
 
 /** A text with a name for screen readers; `hint` shows what it may look like. */
-export function textField(label: string, value: string, changed: Changed, hint = ''): HTMLInputElement {
+export function textField(label: string, value: string, changed: OnChange, hint = ''): HTMLInputElement {
   return element('input', { type: 'text', value, 'aria-label': label, placeholder: hint, onchange: changed });
 }
 
@@ -19,7 +19,7 @@ export function labelledButton(text: string, label: string, onclick: () => void)
 }
 
 /** A number under its name; empty: nothing is said. */
-export function numberField(name: string, label: string, changed: Changed, value = ''): HTMLElement {
+export function numberField(name: string, label: string, changed: OnChange, value = ''): HTMLElement {
   const field = element('input', {
     type: 'text',
     name,

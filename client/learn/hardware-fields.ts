@@ -3,11 +3,11 @@ import { element } from '../page/element';
 import { type Choices, choiceField, labelled, labelledButton } from './fields';
 import { flagOf, said, some, without, yesNo, yesNoChoices } from './hardware-values';
 
-export type Port = NonNullable<Hardware['ports']>[number];
+export type PortRow = NonNullable<Hardware['ports']>[number];
 export type Rail = NonNullable<Hardware['rails']>[number];
 
 /** One serial port in a line of fields. */
-export function portFields(port: Port, keep: (next: Port) => void, remove: () => void): HTMLElement {
+export function portFields(port: PortRow, keep: (next: PortRow) => void, remove: () => void): HTMLElement {
   const change = changing(port, keep);
   const directions = port.directions === undefined ? '' : port.directions.join(' ');
   const directionChoices: Choices = [

@@ -3,7 +3,7 @@ import { element } from '../page/element';
 import { ask } from './extension-side';
 import { labelledButton } from './fields';
 import { foldButton } from './fold';
-import { choice, field, group, type Port, portFields, type Rail, railFields } from './hardware-fields';
+import { choice, field, group, type PortRow, portFields, type Rail, railFields } from './hardware-fields';
 import {
   flagOf,
   listOf,
@@ -70,7 +70,7 @@ export class HardwareForm {
 
   private ports(): readonly HTMLElement[] {
     const ports = () => this.hardware.ports ?? [];
-    const setPorts = (next: readonly Port[]) => this.redraw({ ports: some(next) });
+    const setPorts = (next: readonly PortRow[]) => this.redraw({ ports: some(next) });
     const free = this.offered.filter((name) => !ports().some((port) => port.name === name));
     return [
       ...ports().map((port, index) =>

@@ -3,7 +3,7 @@ import '../page/wide.css';
 import './learn.css';
 import type { MeaningRow } from '../../server/src/lsp/board-protocol';
 import { element } from '../page/element';
-import { Board, type SaidOf } from './board';
+import { Board, type SaidOfSetting } from './board';
 import { Editor } from './editor';
 import { onMessage, send } from './extension-side';
 import { HardwareForm } from './hardware';
@@ -13,7 +13,7 @@ import { MeasuredCounts } from './measured';
 import type { ToLearn } from './messages';
 import { type FamilyWay, sections, sorted, waysOf } from './offers';
 import type { RowActions } from './row';
-import { Section } from './section';
+import { FamilySection } from './section';
 
 type Meanings = Extract<ToLearn, { kind: 'meanings' }>;
 
@@ -32,7 +32,7 @@ const list = element('div', { id: 'rows' });
 
 let board: Board | null = null;
 let measured: MeasuredCounts | null = null;
-let shown: readonly Section[] = [];
+let shown: readonly FamilySection[] = [];
 /** The row whose choice is open. */
 let editing: string | null = null;
 
@@ -102,7 +102,7 @@ function draw(of: Board): void {
   const families = sorted(rows, (row) => of.offer(row));
   shown = sections.flatMap((name) => {
     const held = families.get(name) ?? [];
-    return held.length === 0 ? [] : [new Section(of, name, held, actions(of))];
+    return held.length === 0 ? [] : [new FamilySection(of, name, held, actions(of))];
   });
   list.replaceChildren(...shown.map((section) => section.element));
   const first = list.querySelector<HTMLElement>('.row');
@@ -162,7 +162,7 @@ function actions(of: Board): RowActions {
   };
 }
 
-function inWay(rows: readonly MeaningRow[], { ways }: FamilyWay): readonly SaidOf[] {
+function inWay(rows: readonly MeaningRow[], { ways }: FamilyWay): readonly SaidOfSetting[] {
   return rows.flatMap(({ key }, index) => {
     const way = ways[index];
     return way === undefined ? [] : [{ key, row: way.row }];

@@ -14,7 +14,7 @@ import type {
 } from '../../server/src/lsp/board-protocol';
 
 /** What the page asks of the extension, each with what it is answered with. */
-export interface Asked {
+export interface LearnRequests {
   /** Kept in the profile at once. */
   readonly say: { readonly said: readonly SaidOfRow[]; readonly portRoles: string | null };
   readonly choices: { readonly sayings: readonly SayingOfRow[] };
@@ -36,7 +36,7 @@ export interface Answered {
   readonly measured: CountsMeasured | NotSaid | null;
 }
 
-export type AskedKind = keyof Asked;
+export type AskedKind = keyof LearnRequests;
 
 /** Extension to page. */
 export type ToLearn =
@@ -71,6 +71,6 @@ export type FromLearn =
         readonly kind: 'ask';
         readonly to: K;
         readonly id: number;
-        readonly asked: Asked[K];
+        readonly asked: LearnRequests[K];
       };
     }[AskedKind];

@@ -1,7 +1,7 @@
 import type { MeaningChoice, MeaningRow, MeaningWay } from '../../server/src/lsp/board-protocol';
 
 /** Several settings that are counted alike and taken together. */
-export interface Family {
+export interface RowFamily {
   readonly name: string;
   readonly rows: readonly MeaningRow[];
 }
@@ -36,7 +36,7 @@ const weakest: readonly SectionName[] = ['said', 'sure', 'counting', 'likely', '
 export function sorted(
   rows: readonly MeaningRow[],
   offered: (row: MeaningRow) => MeaningChoice | null,
-): ReadonlyMap<SectionName, readonly Family[]> {
+): ReadonlyMap<SectionName, readonly RowFamily[]> {
   const families = new Map<string, MeaningRow[]>();
   for (const row of rows) {
     const section = sectionOf(row);
@@ -48,7 +48,7 @@ export function sorted(
         : (offered(row)?.family ?? row.key);
     families.set(name, [...(families.get(name) ?? []), row]);
   }
-  const made = new Map<SectionName, Family[]>(sections.map((name) => [name, []]));
+  const made = new Map<SectionName, RowFamily[]>(sections.map((name) => [name, []]));
   for (const [name, members] of families) {
     const section = members.map(sectionOf).reduce((one, other) => weaker(one, other));
     made.get(section)?.push({ name, rows: members });
@@ -78,14 +78,14 @@ const mostWays = 3;
 
 /** How a board may count throughout. */
 export const manners = ['plain units', 'tenths', 'hundredths', 'thousandths'] as const;
-export type Manner = (typeof manners)[number];
+export type CountingManner = (typeof manners)[number];
 
 /** The usual way of a family that counts in this manner: in its own unit, or in parts of it. */
-export function wayIn(manner: Manner, choices: readonly MeaningChoice[]): FamilyWay | undefined {
+export function wayIn(manner: CountingManner, choices: readonly MeaningChoice[]): FamilyWay | undefined {
   return waysOf(choices).find(({ title, isUsual }) => isUsual && mannerOf(title) === manner);
 }
 
-function mannerOf(title: string): Manner {
+function mannerOf(title: string): CountingManner {
   return manners.find((manner) => title.startsWith(`in ${manner} of `)) ?? 'plain units';
 }
 

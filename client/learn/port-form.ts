@@ -1,12 +1,12 @@
 import type { MeaningRow, PortRoles } from '../../server/src/lsp/board-protocol';
 import { element } from '../page/element';
-import type { Board, SaidOf } from './board';
+import type { Board, SaidOfSetting } from './board';
 import { labelled, textField } from './fields';
 import { type NumberedAlike, numberedAlike, numberedFurther } from './numbered';
 
 /** What is said of the settings of ports. */
 export interface SaidOfPorts {
-  readonly said: readonly SaidOf[];
+  readonly said: readonly SaidOfSetting[];
   readonly portRoles: PortRoles;
 }
 

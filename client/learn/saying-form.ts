@@ -8,7 +8,7 @@ import { StepTable } from './step-table';
 import { WordTable } from './word-table';
 
 /** What is known of how the setting holds the parameter, before anything is said. */
-export interface Held {
+export interface HeldSoFar {
   readonly part: PartHeld | null;
   readonly ways: readonly MeaningWay[];
   /** What those hold that differ in their number: entries of one list are said in one table. */
@@ -26,7 +26,7 @@ export class SayingForm {
   constructor(
     private readonly row: MeaningRow,
     private readonly form: ParameterForm,
-    private readonly held: Held,
+    private readonly held: HeldSoFar,
     private readonly changed: () => void,
     private readonly wayChosen: (way: MeaningWay) => void,
   ) {

@@ -3,7 +3,7 @@ import { element } from '../page/element';
 import type { Board } from './board';
 import { labelledButton } from './fields';
 import { foldButton } from './fold';
-import { type Family, manners, portFamily, type SectionName, sectionOf, wayIn } from './offers';
+import { manners, portFamily, type RowFamily, type SectionName, sectionOf, wayIn } from './offers';
 import { type RowActions, rowElement, wayButtons } from './row';
 
 const titles: Readonly<Record<SectionName, string>> = {
@@ -18,7 +18,7 @@ const titles: Readonly<Record<SectionName, string>> = {
 const slice = 60;
 
 /** A part of the page: families of rows, drawn as far as they are looked at. */
-export class Section {
+export class FamilySection {
   readonly element: HTMLElement;
   private readonly grid: HTMLElement;
   private readonly end: HTMLElement;
@@ -30,7 +30,7 @@ export class Section {
   constructor(
     private readonly board: Board,
     readonly name: SectionName,
-    private readonly families: readonly Family[],
+    private readonly families: readonly RowFamily[],
     private readonly act: RowActions,
   ) {
     this.isOpen = name !== 'own' && name !== 'said';
@@ -94,7 +94,7 @@ export class Section {
     return rows.map((row) => this.board.row(row.key) ?? row);
   }
 
-  private group(family: Family): HTMLElement {
+  private group(family: RowFamily): HTMLElement {
     const isFamily = family.rows.length > 1 && this.name !== 'said';
     return element(
       'div',
@@ -104,7 +104,7 @@ export class Section {
     );
   }
 
-  private head({ name, rows }: Family): HTMLElement {
+  private head({ name, rows }: RowFamily): HTMLElement {
     const open = this.now(rows).filter(({ said }) => said === null);
     const choices = choicesOf(this.board, open);
     const ready = open.filter((row) => this.board.offer(row)?.row != null);

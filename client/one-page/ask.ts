@@ -35,7 +35,7 @@ function openDialog<T>(
 }
 
 /** One of what can be picked; without `pick` a heading of those below it. */
-export interface Choice<T> {
+export interface PickItem<T> {
   readonly label: string;
   readonly description?: string | undefined;
   readonly detail?: string | undefined;
@@ -47,7 +47,7 @@ const mostAtAGlance = 12;
 
 export function pickOne<T>(
   title: string,
-  choices: readonly Choice<T>[],
+  choices: readonly PickItem<T>[],
   hint?: string,
 ): Promise<T | undefined> {
   return openDialog<T>(title, (answer) => {
@@ -71,11 +71,11 @@ export function pickOne<T>(
   });
 }
 
-function wordsOf({ label, description = '', detail = '' }: Choice<unknown>): string {
+function wordsOf({ label, description = '', detail = '' }: PickItem<unknown>): string {
   return `${label} ${description} ${detail}`.toLowerCase();
 }
 
-function rowOf<T>(choice: Choice<T>, answer: (value: T) => void): HTMLElement {
+function rowOf<T>(choice: PickItem<T>, answer: (value: T) => void): HTMLElement {
   const { label, description, detail, pick } = choice;
   if (pick === undefined) return element('h3', {}, label);
   return element(

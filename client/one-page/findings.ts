@@ -6,7 +6,7 @@ import { commands } from './host/commands';
 import { applyEdit, documentOf, isServed } from './host/documents';
 import { codeActionProviders, marksIn, onMarked } from './host/languages';
 import { Range } from './host/values';
-import type { Found, PageClient } from './page-client';
+import type { FileDiagnostics, PageClient } from './page-client';
 import { editOf } from './protocol-edit';
 import type { OpenText, Texts } from './texts';
 
@@ -30,7 +30,7 @@ export class Findings {
     this.show();
   }
 
-  private received({ uri, diagnostics }: Found): void {
+  private received({ uri, diagnostics }: FileDiagnostics): void {
     const text = this.texts.open.get(uri);
     if (text === undefined) return;
     text.found = diagnostics;

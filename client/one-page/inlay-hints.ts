@@ -11,12 +11,12 @@ import type { InlayHint } from 'vscode-languageclient';
 import { element } from '../page/element';
 import { offsetIn } from './texts';
 
-interface Lines {
+interface LineRange {
   readonly start: { readonly line: number; readonly character: number };
   readonly end: { readonly line: number; readonly character: number };
 }
 
-type Ask = (range: Lines) => Promise<readonly InlayHint[] | null>;
+type Ask = (range: LineRange) => Promise<readonly InlayHint[] | null>;
 
 /** A text was checked again: what stands behind its values may be another. */
 export const checkedAgain = StateEffect.define<null>();
@@ -61,13 +61,13 @@ class Hints {
     const hints = await this.ask(range);
     if (hints === null || this.isGone || view.state.doc !== doc) return;
     const widgets = hints.map((hint) =>
-      Decoration.widget({ widget: new Hint(hint), side: 1 }).range(offsetIn(doc, hint.position)),
+      Decoration.widget({ widget: new HintWidget(hint), side: 1 }).range(offsetIn(doc, hint.position)),
     );
     view.dispatch({ effects: came.of(Decoration.set(widgets, true)) });
   }
 }
 
-class Hint extends WidgetType {
+class HintWidget extends WidgetType {
   private readonly words: string;
   private readonly why: string;
 
@@ -77,7 +77,7 @@ class Hint extends WidgetType {
     this.why = typeof tooltip === 'string' ? tooltip : tooltip.value;
   }
 
-  override eq({ words, why }: Hint): boolean {
+  override eq({ words, why }: HintWidget): boolean {
     return words === this.words && why === this.why;
   }
 

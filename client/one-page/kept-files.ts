@@ -1,4 +1,4 @@
-import { askButtons, askFiles, type Choice, pickOne, tell } from './ask';
+import { askButtons, askFiles, type PickItem, pickOne, tell } from './ask';
 import type { Unpacked } from './bundle';
 import { download } from './download';
 import { commands } from './host/commands';
@@ -123,7 +123,7 @@ export async function saveFiles(): Promise<void> {
   };
   const offered = [one, all].filter((file) => file !== null);
   const saving = offered.map(
-    ({ name: label, bytes }): Choice<() => unknown> => ({
+    ({ name: label, bytes }): PickItem<() => unknown> => ({
       label: `Save ${label}`,
       detail: label.endsWith('.zip')
         ? 'All scripts, texts and profiles of this page in one bundle'
@@ -140,7 +140,7 @@ export async function saveFiles(): Promise<void> {
     )
     .filter((file) => navigator.canShare?.({ files: [file] }) === true)
     .map(
-      (file): Choice<() => unknown> => ({
+      (file): PickItem<() => unknown> => ({
         label: `Share ${file.name}…`,
         pick: () => navigator.share({ files: [file] }),
       }),

@@ -1,6 +1,6 @@
 import type { WorkspaceEdit } from 'vscode-languageclient';
 import { cardKey } from '../src/bench-card';
-import { askText, type Choice, pickOne, tell } from './ask';
+import { askText, type PickItem, pickOne, tell } from './ask';
 import { applyEdit } from './host/documents';
 import { deleteKept, fs } from './host/files';
 import { keptPath, keptUri, thePage } from './host/page';
@@ -11,14 +11,14 @@ import { editOf } from './protocol-edit';
 export async function openScripts(): Promise<void> {
   const { store } = thePage();
   const choices = store.paths().map(
-    (path): Choice<() => unknown> => ({
+    (path): PickItem<() => unknown> => ({
       label: path,
       pick: () => window.showTextDocument(keptUri(path)),
     }),
   );
   const { active } = thePage().texts;
   const own = active === null ? null : keptPath(active.place);
-  const changes: Choice<() => unknown>[] =
+  const changes: PickItem<() => unknown>[] =
     own === null || store.read(own) === undefined
       ? []
       : [

@@ -1,9 +1,9 @@
-import { askText, type Choice, closeMessages, pickOne } from './ask';
+import { askText, closeMessages, type PickItem, pickOne } from './ask';
 import { commands } from './host/commands';
 import { window, workspace } from './host/vscode';
 import { isWide } from './width';
 
-interface Entry {
+interface MenuEntry {
   readonly title: string;
   readonly run: () => unknown;
   /** It needs more room than a phone has. */
@@ -14,13 +14,13 @@ interface Entry {
 declare const PROPSOFF_TITLES: Readonly<Record<string, string>>;
 
 /** A command of the extension. */
-function command(name: string, isWideOnly = false): Entry {
+function command(name: string, isWideOnly = false): MenuEntry {
   const title = PROPSOFF_TITLES[`command.${name}`] ?? name;
   return { title, run: () => commands.executeCommand(`propsoff.${name}`), isWideOnly };
 }
 
 /** By what a pilot wants to do. */
-const groups: readonly (readonly [title: string, entries: readonly Entry[]])[] = [
+const groups: readonly (readonly [title: string, entries: readonly MenuEntry[]])[] = [
   [
     'This craft',
     [
@@ -54,9 +54,9 @@ const groups: readonly (readonly [title: string, entries: readonly Entry[]])[] =
 ];
 
 export async function openMenu(
-  extra: readonly (readonly [title: string, entries: readonly Entry[]])[],
+  extra: readonly (readonly [title: string, entries: readonly MenuEntry[]])[],
 ): Promise<void> {
-  const choices = [...groups, ...extra].flatMap(([title, entries]): readonly Choice<Entry>[] => {
+  const choices = [...groups, ...extra].flatMap(([title, entries]): readonly PickItem<MenuEntry>[] => {
     const shown = entries.filter(({ isWideOnly }) => isWideOnly !== true || isWide());
     return shown.length === 0
       ? []

@@ -14,7 +14,7 @@ import { Wire } from './wire';
 /** The server may come back this often in three minutes before it is left alone. */
 const mostRestarts = 4;
 
-export interface Found {
+export interface FileDiagnostics {
   readonly uri: string;
   readonly diagnostics: readonly Diagnostic[];
 }
@@ -39,7 +39,7 @@ export class PageClient implements Client {
   readonly onHovered = this.hoveredEmitter.event as Client['onHovered'];
   private readonly stateEmitter = new EventEmitter<void>();
   readonly onStateChanged = this.stateEmitter.event as Client['onStateChanged'];
-  private readonly foundEmitter = new EventEmitter<Found>();
+  private readonly foundEmitter = new EventEmitter<FileDiagnostics>();
   readonly onFound = this.foundEmitter.event;
   state: Client['state'] = 'starting';
   private restarts: number[] = [];
@@ -152,7 +152,7 @@ export class PageClient implements Client {
     wire.onNotification<{ uri: string }>(checkedNotification, ({ uri }) =>
       this.checkedEmitter.fire(Uri.parse(uri)),
     );
-    wire.onNotification<Found>({ method: 'textDocument/publishDiagnostics' }, (found) =>
+    wire.onNotification<FileDiagnostics>({ method: 'textDocument/publishDiagnostics' }, (found) =>
       this.foundEmitter.fire(found),
     );
     wire.onNotification<{ message: string }>({ method: 'window/logMessage' }, ({ message }) =>

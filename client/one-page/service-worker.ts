@@ -2,7 +2,7 @@
 declare const PROPSOFF_PAGE: string;
 
 /** Of what a service worker has, what is used here: its types are not those of a page. */
-interface Scope {
+interface ServiceWorkerScope {
   addEventListener(kind: 'install' | 'activate', does: (event: Lasting) => void): void;
   addEventListener(kind: 'fetch', does: (event: Fetched) => void): void;
   skipWaiting(): Promise<void>;
@@ -17,7 +17,7 @@ interface Fetched {
   respondWith(answer: Promise<Response>): void;
 }
 
-const scope = globalThis as unknown as Scope;
+const scope = globalThis as unknown as ServiceWorkerScope;
 
 const files = ['propsoff.html', 'propsoff.webmanifest', 'icon.png'];
 

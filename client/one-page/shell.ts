@@ -1,7 +1,7 @@
 import { Tabs } from './tabs';
 
 /** Where one is on a narrow page, which shows one of these at a time. */
-type Place = 'script' | 'findings' | 'views';
+type NarrowView = 'script' | 'findings' | 'views';
 
 /** The page's own frame: its bar, its places, its tabs. */
 export class Shell {
@@ -10,11 +10,11 @@ export class Shell {
   constructor() {
     this.tabs = new Tabs(part('tabs'), part('panes'), () => this.at('views'));
     for (const button of document.querySelectorAll<HTMLElement>('.places button'))
-      button.addEventListener('click', () => this.at(button.dataset.at as Place));
+      button.addEventListener('click', () => this.at(button.dataset.at as NarrowView));
     this.at('script');
   }
 
-  at(place: Place): void {
+  at(place: NarrowView): void {
     document.body.dataset.at = place;
     for (const button of document.querySelectorAll<HTMLElement>('.places button'))
       if (button.dataset.at === place) button.setAttribute('aria-current', 'true');

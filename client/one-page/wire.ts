@@ -11,9 +11,9 @@ interface Message {
   readonly error?: { readonly message: string };
 }
 
-type Answer = (params: never) => unknown;
+type WireHandler = (params: never) => unknown;
 
-interface Waiting {
+interface WaitingCall {
   readonly resolve: (result: unknown) => void;
   readonly reject: (error: Error) => void;
 }
@@ -29,9 +29,9 @@ const methodNotFound = -32601;
 export class Wire implements Transport {
   private worker: Worker | null = null;
   private readonly listeners = new Set<(message: string) => void>();
-  private readonly answers = new Map<string, Answer>();
+  private readonly answers = new Map<string, WireHandler>();
   private readonly hearers = new Map<string, (params: never) => void>();
-  private readonly waiting = new Map<string, Waiting>();
+  private readonly waiting = new Map<string, WaitingCall>();
   /** What is sent before there is a worker. */
   private early: unknown[] = [];
   private count = 0;

@@ -13,7 +13,7 @@ const isOutput = (channel: string) => /^(?:motor\.|throttle$)/.test(channel);
 /** What has a sign that may be the other one. */
 const isTurn = (channel: string) => /^(?:unfiltered-)?gyro\.|^wanted\./.test(channel);
 
-interface Row {
+interface ColumnRow {
   readonly element: HTMLElement;
   /** A field that should hold a number and does not; null where all do. */
   readonly fault: () => HTMLInputElement | null;
@@ -89,7 +89,7 @@ export function tellColumnsFault(why: string): void {
   place.scrollIntoView({ block: 'nearest' });
 }
 
-function columnRow(column: ColumnShown, index: number, choices: readonly ChannelOffered[]): Row {
+function columnRow(column: ColumnShown, index: number, choices: readonly ChannelOffered[]): ColumnRow {
   const { heading } = column.means;
   const id = (what: string) => `column-${index}-${what}`;
   const channel = element('select', {

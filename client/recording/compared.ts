@@ -12,10 +12,15 @@ import { linesOf } from './shake';
 import { spectrum } from './spectrum';
 import { table } from './table';
 
-type Compared = Extract<ToRecording, { kind: 'compared' }>;
+type ComparedMessage = Extract<ToRecording, { kind: 'compared' }>;
 
 /** Two recordings side by side: by question, what each told. */
-export function comparedSections({ before, after, changes, isSame }: Compared): readonly HTMLElement[] {
+export function comparedSections({
+  before,
+  after,
+  changes,
+  isSame,
+}: ComparedMessage): readonly HTMLElement[] {
   const heads = ['', before.name, after.name, 'Change'];
   // Of one recording all that was measured is the same: only what the script makes of it differs.
   const shown = isSame ? changes.filter((one) => textOf(one.before) !== textOf(one.after)) : changes;

@@ -59,10 +59,10 @@ function linkShort({ longestGap }: LinkKept): string {
   return `longest gap ${likelyText(longestGap)}`;
 }
 
-type Row = readonly [name: string, value: Told<MeasuredSpan> | MeasuredSpan | null];
+type MeasuredRow = readonly [name: string, value: Told<MeasuredSpan> | MeasuredSpan | null];
 
 /** Names with their figures; one that is withheld keeps its row and says why. */
-function figures(rows: readonly Row[]): HTMLElement {
+function figures(rows: readonly MeasuredRow[]): HTMLElement {
   return element(
     'dl',
     { class: 'figures' },

@@ -2,7 +2,7 @@ import type { PlotAxis } from '../../server/src/sheet/plots/plot';
 import { tickText } from '../sheet/plots/figure-text';
 import { shape, words } from '../sheet/plots/frame';
 import { pathThrough } from '../sheet/plots/paths';
-import { type Scale, scaleOf, ticksOf } from '../sheet/plots/scales';
+import { type AxisScale, scaleOf, ticksOf } from '../sheet/plots/scales';
 
 /** A part of a drawing with a scale of its own, above or below others that share the other scale; pixels. */
 export interface Panel {
@@ -12,12 +12,12 @@ export interface Panel {
 }
 
 /** Where the panels of a drawing begin and end, pixels. */
-export interface Sides {
+export interface PanelSides {
   readonly left: number;
   readonly right: number;
 }
 
-export function panelScale({ axis, top, bottom }: Panel): Scale {
+export function panelScale({ axis, top, bottom }: Panel): AxisScale {
   return scaleOf(axis, bottom, top);
 }
 
@@ -25,7 +25,7 @@ export function panelScale({ axis, top, bottom }: Panel): Scale {
 export function rules(
   panel: Panel,
   values: readonly number[],
-  { left, right }: Sides,
+  { left, right }: PanelSides,
 ): readonly SVGElement[] {
   const y = panelScale(panel);
   return values.flatMap((value) => [
@@ -37,9 +37,9 @@ export function rules(
 /** Values along the bottom, with their unit at the right end. */
 export function along(
   axis: PlotAxis,
-  x: Scale,
+  x: AxisScale,
   bottom: number,
-  { left, right }: Sides,
+  { left, right }: PanelSides,
 ): readonly SVGElement[] {
   const room = right - 24;
   return [
@@ -56,8 +56,8 @@ export function along(
 export function curvePath(
   at: readonly number[],
   values: readonly number[],
-  x: Scale,
-  y: Scale,
+  x: AxisScale,
+  y: AxisScale,
   shows: (index: number) => boolean = () => true,
 ): string {
   const [low, high] = x.domain;

@@ -5,8 +5,8 @@ import { figureText } from '../sheet/plots/figure-text';
 import { canvas, framed, shape, sized, words } from '../sheet/plots/frame';
 import { areaBetween } from '../sheet/plots/paths';
 import { readable } from '../sheet/plots/readable';
-import { type Scale, scaleOf, ticksOf } from '../sheet/plots/scales';
-import { along, curvePath, type Panel, panelScale, rules, type Sides, stepsOf } from './panel';
+import { type AxisScale, scaleOf, ticksOf } from '../sheet/plots/scales';
+import { along, curvePath, type Panel, type PanelSides, panelScale, rules, stepsOf } from './panel';
 import { type DrawnResponse, halfTurnAt, type ResponseLine, sureFrom } from './response-data';
 import { responseLegend } from './response-legend';
 import { nearest } from './spectrum-legend';
@@ -85,7 +85,7 @@ function isWithin(value: number, low: number, high: number): boolean {
   return value >= low && value <= high;
 }
 
-function xScale(x: PlotAxis, width: number): Scale {
+function xScale(x: PlotAxis, width: number): AxisScale {
   return scaleOf(x, margin.left, width - margin.right);
 }
 
@@ -104,7 +104,7 @@ function drawnAt(drawn: DrawnResponse, panels: Panels, width: number): SVGElemen
   );
 }
 
-function grid({ gain, phase, coherence }: Panels, sides: Sides): readonly SVGElement[] {
+function grid({ gain, phase, coherence }: Panels, sides: PanelSides): readonly SVGElement[] {
   const title = ({ axis, top }: Panel) =>
     words(axis.unit === '' ? axis.title : `${axis.title}, ${axis.unit}`, {
       class: 'tick',
@@ -119,7 +119,7 @@ function grid({ gain, phase, coherence }: Panels, sides: Sides): readonly SVGEle
   ];
 }
 
-function modelDrawn({ model }: DrawnResponse, { gain, phase }: Panels, x: Scale): readonly SVGElement[] {
+function modelDrawn({ model }: DrawnResponse, { gain, phase }: Panels, x: AxisScale): readonly SVGElement[] {
   if (model === null) return [];
   const { frequencies, gain: gains, phase: phases } = model.curve;
   return [
@@ -133,7 +133,7 @@ function lineDrawn(
   { curve }: ResponseLine,
   index: number,
   { gain, phase, coherence }: Panels,
-  x: Scale,
+  x: AxisScale,
 ): readonly SVGElement[] {
   const { frequencies } = curve;
   const isSure = (at: number) => (curve.coherence[at] ?? 0) >= sureFrom;
@@ -155,8 +155,8 @@ function lineDrawn(
 /** Nine times in ten the gain lies within. */
 function spreadPath(
   { frequencies, gain, off }: ResponseCurve,
-  x: Scale,
-  y: Scale,
+  x: AxisScale,
+  y: AxisScale,
   isSure: (at: number) => boolean,
 ): string {
   const by = (at: number, sign: 1 | -1) =>
@@ -172,7 +172,7 @@ function spreadPath(
 function marksOf(
   { curve, bandwidth }: ResponseLine,
   { gain, phase }: Panels,
-  x: Scale,
+  x: AxisScale,
   isNamed: boolean,
 ): readonly SVGElement[] {
   const late = halfTurnAt(curve);

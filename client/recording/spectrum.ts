@@ -5,7 +5,7 @@ import { figureText, tickText } from '../sheet/plots/figure-text';
 import { canvas, framed, shape, sized, words } from '../sheet/plots/frame';
 import { pathThrough } from '../sheet/plots/paths';
 import { readable } from '../sheet/plots/readable';
-import { type Scale, scaleOf, ticksOf } from '../sheet/plots/scales';
+import { type AxisScale, scaleOf, ticksOf } from '../sheet/plots/scales';
 import type { DrawnSpectrum, SpectrumLine } from './spectrum-data';
 import { legendOf, nearest } from './spectrum-legend';
 import { asTable } from './table';
@@ -65,7 +65,7 @@ function most(values: readonly number[], which: (one: number, other: number) => 
   return values.length === 0 ? 0 : values.reduce((one, other) => which(one, other));
 }
 
-function xScale(x: PlotAxis, width: number): Scale {
+function xScale(x: PlotAxis, width: number): AxisScale {
   return scaleOf(x, margin.left, width - margin.right);
 }
 
@@ -86,7 +86,7 @@ function drawnAt(drawn: DrawnSpectrum, axes: Axes, width: number): SVGElement {
   );
 }
 
-function grid(axes: Axes, x: Scale, y: Scale, width: number): readonly SVGElement[] {
+function grid(axes: Axes, x: AxisScale, y: AxisScale, width: number): readonly SVGElement[] {
   const room = width - margin.right - 18;
   return [
     ...ticksOf(axes.y, 5).flatMap((value) => [
@@ -105,8 +105,8 @@ function grid(axes: Axes, x: Scale, y: Scale, width: number): readonly SVGElemen
 function curve(
   { frequencies, decibels }: SpectrumLine,
   axis: PlotAxis,
-  x: Scale,
-  y: Scale,
+  x: AxisScale,
+  y: AxisScale,
   index: number,
 ): SVGElement {
   const points = decibels.map((value, at) => {
@@ -117,7 +117,12 @@ function curve(
 }
 
 /** From above, on the scale at the right: 0 dB at the top. */
-function filtersDrawn(plot: LinePlot | null, axis: PlotAxis, x: Scale, width: number): readonly SVGElement[] {
+function filtersDrawn(
+  plot: LinePlot | null,
+  axis: PlotAxis,
+  x: AxisScale,
+  width: number,
+): readonly SVGElement[] {
   if (plot === null) return [];
   const y = scaleOf(plot.y, height - margin.bottom, margin.top);
   const path = (values: LinePlot['lines'][number]['values']) =>
@@ -141,7 +146,7 @@ function peakMark(
   index: number,
   line: SpectrumLine,
   axis: PlotAxis,
-  { x, y }: { readonly x: Scale; readonly y: Scale },
+  { x, y }: { readonly x: AxisScale; readonly y: AxisScale },
 ): readonly SVGElement[] {
   if (!isWithin(axis, frequency.likely)) return [];
   const at = nearest(line.frequencies, frequency.likely);
@@ -163,7 +168,7 @@ function stripsOf({ filters }: DrawnSpectrum, axis: PlotAxis): readonly Strip[] 
 function stripDrawn(
   { name, low, likely, high }: Strip,
   index: number,
-  x: Scale,
+  x: AxisScale,
   width: number,
 ): readonly SVGElement[] {
   const top = height + index * stripHeight;

@@ -5,7 +5,7 @@ import { element } from '../page/element';
 import { figureText } from '../sheet/plots/figure-text';
 import { canvas, framed, shape, sized, words } from '../sheet/plots/frame';
 import { readable } from '../sheet/plots/readable';
-import { type Scale, scaleOf, ticksOf } from '../sheet/plots/scales';
+import { type AxisScale, scaleOf, ticksOf } from '../sheet/plots/scales';
 import { likelyText } from './measured-text';
 import { along, curvePath, type Panel, panelScale, rules } from './panel';
 import { nearest } from './spectrum-legend';
@@ -43,7 +43,7 @@ export function stepDrawing(drawn: DrawnStep): HTMLElement {
   return framed({ title: drawn.title, beside: legend.element }, frame, tableOf(drawn, lines, at));
 }
 
-interface Line {
+interface StepLine {
   readonly name: string;
   readonly style: string;
   /** ms */
@@ -52,8 +52,8 @@ interface Line {
   readonly values: readonly number[];
 }
 
-function linesOf({ lines, model }: DrawnStep): readonly Line[] {
-  const line = (name: string, style: string, { seconds, share }: ModelStep): Line => ({
+function linesOf({ lines, model }: DrawnStep): readonly StepLine[] {
+  const line = (name: string, style: string, { seconds, share }: ModelStep): StepLine => ({
     name,
     style,
     at: seconds.map((time) => 1e3 * time),
@@ -65,11 +65,11 @@ function linesOf({ lines, model }: DrawnStep): readonly Line[] {
   ];
 }
 
-function xScale(x: PlotAxis, width: number): Scale {
+function xScale(x: PlotAxis, width: number): AxisScale {
   return scaleOf(x, margin.left, width - margin.right);
 }
 
-function drawnAt(drawn: DrawnStep, lines: readonly Line[], axis: PlotAxis, width: number): SVGElement {
+function drawnAt(drawn: DrawnStep, lines: readonly StepLine[], axis: PlotAxis, width: number): SVGElement {
   const x = xScale(axis, width);
   const shown = lines.flatMap(({ at, values }) => values.filter((_, index) => (at[index] ?? 0) <= axis.high));
   const ends = drawn.lines.map(({ step }) => step.endGain);
@@ -101,7 +101,7 @@ function drawnAt(drawn: DrawnStep, lines: readonly Line[], axis: PlotAxis, width
 }
 
 /** Where it ends, apart: a bar from low to high behind the curve. */
-function endDrawn(end: MeasuredSpan, index: number, y: Scale, right: number): readonly SVGElement[] {
+function endDrawn(end: MeasuredSpan, index: number, y: AxisScale, right: number): readonly SVGElement[] {
   const left = right + 4 + 9 * index;
   const top = y(end.high);
   const mark = { x: left, y: top, width: 4, height: Math.max(2, y(end.low) - top) };
@@ -118,10 +118,11 @@ function endDrawn(end: MeasuredSpan, index: number, y: Scale, right: number): re
   ];
 }
 
-function legendOf(lines: readonly Line[]) {
+function legendOf(lines: readonly StepLine[]) {
   const place = element('span', { class: 'read' });
   const entries = lines.map((line) => ({ ...line, value: element('span', { class: 'read' }) }));
-  const textAt = ({ at, values }: Line, time: number) => figureText(values[nearest(at, time)] ?? null, '%');
+  const textAt = ({ at, values }: StepLine, time: number) =>
+    figureText(values[nearest(at, time)] ?? null, '%');
   const rows = entries.map(({ name, style, value }) =>
     element('li', {}, canvas(18, 8, shape('path', { class: style, d: 'M0 4H18' })), name, ' ', value),
   );
@@ -138,7 +139,7 @@ function legendOf(lines: readonly Line[]) {
 
 function tableOf(
   { title, lines: measured }: DrawnStep,
-  lines: readonly Line[],
+  lines: readonly StepLine[],
   at: readonly number[],
 ): HTMLElement {
   const steps = Math.min(tableRows, at.length);

@@ -11,13 +11,13 @@ import type { TrialShown } from './messages';
 import './try.css';
 
 /** A setting on trial. Its controls stay the same elements while values are tried, so that a slider can be dragged. */
-interface Trial {
+interface TrialControls {
   readonly path: string;
   readonly element: HTMLElement;
   update(shown: TrialShown): void;
 }
 
-let trial: Trial | null = null;
+let trial: TrialControls | null = null;
 const place = element('div', { id: 'try' });
 
 /** Where the trial stands on the page; empty while nothing is tried. */
@@ -40,7 +40,11 @@ export function showTrial(shown: TrialShown | null, say: (words: string) => void
   trial.update(shown);
 }
 
-function trialOf({ path, title, by, now }: Tryable, to: string | null, say: (words: string) => void): Trial {
+function trialOf(
+  { path, title, by, now }: Tryable,
+  to: string | null,
+  say: (words: string) => void,
+): TrialControls {
   const held = element('span', { class: 'aside' });
   const results = element('div', {});
   const write = element(

@@ -19,10 +19,10 @@ export async function acceptBeside(client: Client, uri: string, change: Acceptan
   await changeBeside(client, vscode.Uri.parse(uri), { ...change, board: null, accept });
 }
 
-type Accepted = NonNullable<AcceptanceChange['accept']>;
+type FindingToAccept = NonNullable<AcceptanceChange['accept']>;
 
 /** Undefined: the pilot has left. */
-async function withReason(accept: Accepted): Promise<Accepted | undefined> {
+async function withReason(accept: FindingToAccept): Promise<FindingToAccept | undefined> {
   if (accept.reason !== '') return accept;
   const { groups, name } = accept.setting;
   const reason = await vscode.window.showInputBox({

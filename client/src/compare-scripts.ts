@@ -18,15 +18,15 @@ import { openOwnPanel } from './own-page';
 const { t } = vscode.l10n;
 
 /** The two sides as they stand when asked: a script that is open is read anew each time. */
-interface Pair {
+interface ScriptPair {
   readonly before: () => Promise<ComparedSide>;
   readonly after: () => Promise<ComparedSide>;
   /** Scripts whose changes change the comparison. */
   readonly uris: readonly vscode.Uri[];
 }
 
-interface Choice extends vscode.QuickPickItem {
-  readonly pair?: () => Promise<Pair | undefined>;
+interface ComparisonItem extends vscode.QuickPickItem {
+  readonly pair?: () => Promise<ScriptPair | undefined>;
 }
 
 /**
@@ -53,7 +53,7 @@ export async function compareScripts(context: vscode.ExtensionContext, client: C
   if (pair !== undefined) show(context, client, pair);
 }
 
-async function choicesFor(document: vscode.TextDocument, client: Client): Promise<readonly Choice[]> {
+async function choicesFor(document: vscode.TextDocument, client: Client): Promise<readonly ComparisonItem[]> {
   const { uri } = document;
   const here = asOpen(uri, nameOf(uri));
   const summary = await client.request(summaryRequest, about(uri));
@@ -61,7 +61,7 @@ async function choicesFor(document: vscode.TextDocument, client: Client): Promis
   const variants = (await client.request(variantsRequest, about(uri))) ?? [];
   const found = await craftFiles();
   const others = found.filter((one) => one.toString() !== uri.toString());
-  const group = (label: string, items: readonly Choice[]): readonly Choice[] =>
+  const group = (label: string, items: readonly ComparisonItem[]): readonly ComparisonItem[] =>
     items.length === 0 ? [] : [{ label, kind: vscode.QuickPickItemKind.Separator }, ...items];
   return [
     ...group(
@@ -105,7 +105,7 @@ async function choicesFor(document: vscode.TextDocument, client: Client): Promis
   ];
 }
 
-function asSaved(uri: vscode.Uri, here: Pair['after']): Choice {
+function asSaved(uri: vscode.Uri, here: ScriptPair['after']): ComparisonItem {
   const saved = async (): Promise<ComparedSide> => {
     const text = new TextDecoder().decode(await vscode.workspace.fs.readFile(uri));
     return { uri: uri.toString(), text, name: t('{name} as saved', { name: nameOf(uri) }), ...asItIs };
@@ -117,7 +117,7 @@ function asSaved(uri: vscode.Uri, here: Pair['after']): Choice {
   };
 }
 
-function ofRevision(uri: vscode.Uri, here: Pair['after']): Choice {
+function ofRevision(uri: vscode.Uri, here: ScriptPair['after']): ComparisonItem {
   return {
     label: t('An earlier revision…'),
     description: t('from the version control of this folder'),
@@ -125,7 +125,7 @@ function ofRevision(uri: vscode.Uri, here: Pair['after']): Choice {
   };
 }
 
-async function withRevision(uri: vscode.Uri, here: Pair['after']): Promise<Pair | undefined> {
+async function withRevision(uri: vscode.Uri, here: ScriptPair['after']): Promise<ScriptPair | undefined> {
   const revisions = await earlierRevisions(uri);
   if (revisions === null) {
     void vscode.window.showInformationMessage(
@@ -165,10 +165,10 @@ const asItIs = { pack: null, otherwise: null };
 /** The script as it stands beside itself; nothing is written. */
 function heldOtherwise(
   uri: vscode.Uri,
-  here: Pair['after'],
+  here: ScriptPair['after'],
   otherwise: ComparedSide['otherwise'],
   words: string,
-): () => Promise<Pair> {
+): () => Promise<ScriptPair> {
   return async () => ({
     before: here,
     after: async () => ({ ...(await here()), otherwise, name: words }),
@@ -176,12 +176,12 @@ function heldOtherwise(
   });
 }
 
-function asOpen(uri: vscode.Uri, name: string): Pair['after'] {
+function asOpen(uri: vscode.Uri, name: string): ScriptPair['after'] {
   return async () => ({ uri: uri.toString(), text: null, name, ...asItIs });
 }
 
 /** A script that need not be open in an editor. */
-function asText(uri: vscode.Uri): Pair['before'] {
+function asText(uri: vscode.Uri): ScriptPair['before'] {
   return async () => {
     const document = await vscode.workspace.openTextDocument(uri);
     return { uri: uri.toString(), text: document.getText(), name: nameOf(uri), ...asItIs };
@@ -189,7 +189,7 @@ function asText(uri: vscode.Uri): Pair['before'] {
 }
 
 /** The comparison in a page at the side; it follows both scripts until it is closed. */
-function show(context: vscode.ExtensionContext, client: Client, { before, after, uris }: Pair): void {
+function show(context: vscode.ExtensionContext, client: Client, { before, after, uris }: ScriptPair): void {
   const page = { name: 'compare', title: t('Compare') } as const;
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
   let asked = 0;
@@ -211,8 +211,8 @@ function show(context: vscode.ExtensionContext, client: Client, { before, after,
 /** Null while the server is not there: the page keeps what it shows. */
 async function compared(
   client: Client,
-  before: Pair['before'],
-  after: Pair['after'],
+  before: ScriptPair['before'],
+  after: ScriptPair['after'],
 ): Promise<ToCompare | null> {
   try {
     const sides = { before: await before(), after: await after() };

@@ -16,7 +16,7 @@ import { written } from './written';
 const { t } = vscode.l10n;
 
 type Text = Extract<BoardTextAnswer, { kind: 'text' }>;
-type Wanted = Omit<BoardTextParams, 'textDocument'>;
+type WantedText = Omit<BoardTextParams, 'textDocument'>;
 
 /** Hands the active craft over: its board's text goes to the clipboard, piece by piece, or into a file. */
 export async function copyForBoard(client: Client): Promise<void> {
@@ -100,7 +100,7 @@ async function wantedSince(script: vscode.Uri): Promise<string | null | undefine
 }
 
 /** The text; undefined where it is held back and the pilot leaves it at that. */
-async function wantedText(client: Client, script: vscode.Uri, wanted: Wanted): Promise<Text | undefined> {
+async function wantedText(client: Client, script: vscode.Uri, wanted: WantedText): Promise<Text | undefined> {
   // It waits for all that the script includes, which may lie on a slow drive.
   const answer = await vscode.window.withProgress(
     { location: vscode.ProgressLocation.Window, title: t('Making the text for the board') },

@@ -8,16 +8,16 @@ import {
 } from '../../server/src/lsp/protocol';
 import { readPieceRequest } from '../../server/src/lsp/recording-protocol';
 import { scriptsBelow } from './craft-files';
-import { FilePieces } from './file-pieces';
+import { FileInPieces } from './file-pieces';
 
 /** What the server may ask of its client. */
-interface Asked {
+interface ServerRequests {
   onRequest<P, R>(type: RequestType<P, R, void>, answer: (params: P) => R | Promise<R>): vscode.Disposable;
 }
 
 /** Hands the server what it can't read itself: files as the editor's own file system has them. */
-export function offerFiles(client: Asked): readonly vscode.Disposable[] {
-  const pieces = new FilePieces();
+export function offerFiles(client: ServerRequests): readonly vscode.Disposable[] {
+  const pieces = new FileInPieces();
   return [
     client.onRequest(readPieceRequest, (asked) => pieces.read(asked)),
     client.onRequest(readFileRequest, ({ uri, longest }) => read(vscode.Uri.parse(uri), longest)),

@@ -11,7 +11,7 @@ const longestWhole = 100_000_000;
 const patience = 60_000;
 
 /** A long file that is handed over piece by piece, as it was when its first piece was asked for. */
-export class FilePieces {
+export class FileInPieces {
   private held: { readonly uri: string; readonly bytes: Uint8Array } | null = null;
   private letGo: ReturnType<typeof setTimeout> | undefined;
 

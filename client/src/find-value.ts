@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { type FindResult, findRequest, summaryRequest } from '../../server/src/lsp/protocol';
-import type { Chosen, FromFind, ToFind } from '../find/messages';
+import type { FindChoices, FromFind, ToFind } from '../find/messages';
 import { about } from './about';
 import { applyEdits } from './apply-edits';
 import type { Client } from './client';
@@ -19,13 +19,13 @@ export function findValue(context: vscode.ExtensionContext, client: Client, give
   }
   const page = { name: 'find', title: t('Find a Value') } as const;
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
-  const finding = new Finding(client, uri, (message) => void panel.webview.postMessage(message));
+  const finding = new ValueSearch(client, uri, (message) => void panel.webview.postMessage(message));
   panel.onDidDispose(() => finding.stop());
   panel.webview.onDidReceiveMessage((message: FromFind) => finding.received(message));
 }
 
 /** One page's talk with the server: one search at a time. */
-class Finding {
+class ValueSearch {
   private search: vscode.CancellationTokenSource | null = null;
   private found: FindResult | null = null;
 
@@ -58,7 +58,7 @@ class Finding {
     }
   }
 
-  private async find(chosen: Chosen): Promise<void> {
+  private async find(chosen: FindChoices): Promise<void> {
     this.stop();
     const search = new vscode.CancellationTokenSource();
     this.search = search;

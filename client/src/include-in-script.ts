@@ -6,15 +6,15 @@ import { languageId } from './language';
 
 const { t } = vscode.l10n;
 
-interface Choice extends vscode.QuickPickItem {
+interface ScriptItem extends vscode.QuickPickItem {
   /** null: one that is to be made. */
   readonly uri: vscode.Uri | null;
 }
 
 /** Has a craft script include a board's text, above all that it says itself. */
 export async function includeInScript(text: vscode.Uri): Promise<void> {
-  const fresh: Choice = { label: `$(add) ${t('A new craft script')}`, uri: null };
-  const scripts = (await craftFiles()).map((uri): Choice => {
+  const fresh: ScriptItem = { label: `$(add) ${t('A new craft script')}`, uri: null };
+  const scripts = (await craftFiles()).map((uri): ScriptItem => {
     const path = vscode.workspace.asRelativePath(uri, false);
     return { label: `$(file) ${path}`, uri };
   });

@@ -12,16 +12,20 @@ import type { FromLearn, ToLearn } from '../learn/messages';
 import { chooseBoard } from './board-choice';
 import type { Client } from './client';
 import { exists } from './exists';
-import { fileOf, inHand, type Subject } from './learn-subject';
+import { fileOf, inHand, type LearnSubject } from './learn-subject';
 import { pickFlight } from './pick-recording';
 import { plainProfile, unchangeable, writtenProfile } from './profile-file';
 
 const { t } = vscode.l10n;
 
-type Asked = Extract<FromLearn, { kind: 'ask' }>;
+type LearnRequest = Extract<FromLearn, { kind: 'ask' }>;
 
 /** What the page asked; what is to be kept is in the profile's file before it is answered. */
-export async function answered(client: Client, subject: Subject, message: Asked): Promise<ToLearn> {
+export async function answered(
+  client: Client,
+  subject: LearnSubject,
+  message: LearnRequest,
+): Promise<ToLearn> {
   const { id } = message;
   const of = await inHand(subject);
   switch (message.to) {
@@ -74,7 +78,7 @@ function refused(message: string): NotSaid {
 /** Writes the profile that an answer holds; an answer without one stays as it is. */
 async function kept<A extends { readonly kind: string; readonly profile?: string }>(
   client: Client,
-  subject: Subject,
+  subject: LearnSubject,
   answer: A,
 ): Promise<A | NotSaid> {
   const { profile } = answer;
@@ -84,7 +88,7 @@ async function kept<A extends { readonly kind: string; readonly profile?: string
 }
 
 /** Null where it is kept; else why not. */
-async function keep(client: Client, subject: Subject, profile: string): Promise<string | null> {
+async function keep(client: Client, subject: LearnSubject, profile: string): Promise<string | null> {
   const { uri, board } = subject;
   const file = fileOf(subject);
   if (file === null || board === null || !vscode.workspace.isTrusted)

@@ -6,7 +6,7 @@ import type { Client } from './client';
 import { nameOf } from './file-name';
 import { boardLanguageId } from './language';
 import { answered } from './learn-answers';
-import { fileOf, inHand, type Subject } from './learn-subject';
+import { fileOf, inHand, type LearnSubject } from './learn-subject';
 import { openOwnPanel } from './own-page';
 import { profilesToEdit, textOfBoard } from './texts-of-boards';
 
@@ -76,7 +76,7 @@ async function openFor(
   await open(context, client, { ...subjectOf(uri, nameOf(uri)), text }, key);
 }
 
-function subjectOf(uri: vscode.Uri | null, fileName: string): Omit<Subject, 'text'> {
+function subjectOf(uri: vscode.Uri | null, fileName: string): Omit<LearnSubject, 'text'> {
   return { fileName, uri, board: null, isByName: true, isNew: false };
 }
 
@@ -84,7 +84,7 @@ function subjectOf(uri: vscode.Uri | null, fileName: string): Omit<Subject, 'tex
 async function open(
   context: vscode.ExtensionContext,
   client: Client,
-  subject: Subject,
+  subject: LearnSubject,
   key: string | null,
 ): Promise<void> {
   const id = subject.uri?.toString() ?? '';
@@ -120,7 +120,7 @@ async function open(
   if (id !== '') panels.set(id, { panel, go: (to) => void post({ kind: 'go', key: to }) });
 }
 
-async function shown(client: Client, subject: Subject, key: string | null): Promise<ToLearn> {
+async function shown(client: Client, subject: LearnSubject, key: string | null): Promise<ToLearn> {
   const answer = await client.request(meaningsRequest, { of: await inHand(subject) });
   if (answer === null) return { kind: 'refused', message: t('Propsoff’s checks are not running.') };
   if (answer.kind === 'refused') return answer;
@@ -131,7 +131,7 @@ async function shown(client: Client, subject: Subject, key: string | null): Prom
   return { kind: 'meanings', meanings: answer, sayable, place: `boards/${answer.board}.json`, key };
 }
 
-async function openProfile(subject: Subject): Promise<void> {
+async function openProfile(subject: LearnSubject): Promise<void> {
   const file = fileOf(subject);
   if (file !== null) await vscode.window.showTextDocument(file, { viewColumn: vscode.ViewColumn.Beside });
 }

@@ -3,7 +3,7 @@ import type { BoardInHand } from '../../server/src/lsp/board-protocol';
 import { plainProfile, profileFile, profileIn } from './profile-file';
 
 /** A board of which something is said: its text as it was captured, if there is one, and where its profile is kept. */
-export interface Subject {
+export interface LearnSubject {
   readonly text: () => Promise<string>;
   readonly fileName: string;
   /** Of a text that is a file, or is open. */
@@ -15,7 +15,7 @@ export interface Subject {
 }
 
 /** The board as it stands now: its profile's file may have been changed since. */
-export async function inHand(subject: Subject): Promise<BoardInHand> {
+export async function inHand(subject: LearnSubject): Promise<BoardInHand> {
   const { text, fileName, uri, board } = subject;
   const file = fileOf(subject);
   const profile = file === null ? null : await plainProfile(file);
@@ -23,7 +23,7 @@ export async function inHand(subject: Subject): Promise<BoardInHand> {
 }
 
 /** Where the profile is kept; null where nobody knows the board yet, or no folder is open. */
-export function fileOf({ uri, board }: Subject): vscode.Uri | null {
+export function fileOf({ uri, board }: LearnSubject): vscode.Uri | null {
   if (board === null) return null;
   if (uri !== null && uri.scheme !== 'untitled') return profileFile(uri, board);
   const [folder] = vscode.workspace.workspaceFolders ?? [];

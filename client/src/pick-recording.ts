@@ -12,7 +12,7 @@ const isRecordingName = /\.(?:csv|tsv|txt)$/i;
 /** More nobody picks from. */
 const most = 300;
 
-interface Choice extends vscode.QuickPickItem {
+interface RecordingItem extends vscode.QuickPickItem {
   readonly uri?: vscode.Uri;
 }
 
@@ -53,7 +53,7 @@ export async function pickFlight(client: Client, title: string): Promise<FlightA
   return { script, flight, recording: uri };
 }
 
-async function choicesFor(client: Client, except: vscode.Uri | undefined): Promise<readonly Choice[]> {
+async function choicesFor(client: Client, except: vscode.Uri | undefined): Promise<readonly RecordingItem[]> {
   const named = (await client.request(recordedFlightsRequest, { recording: null, script: null })) ?? [];
   const files = await recordingFiles();
   const seen = new Set(except === undefined ? [] : [except.toString()]);

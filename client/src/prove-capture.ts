@@ -11,7 +11,7 @@ import { teach } from './teach';
 
 const { t } = vscode.l10n;
 
-type Proof = Extract<ProveAnswer, { kind: 'proof' }>;
+type ProofAnswer = Extract<ProveAnswer, { kind: 'proof' }>;
 
 /**
  * Holds the active craft script against captured texts: as a table, and as findings in the capture, which go with the
@@ -81,7 +81,7 @@ export class Proofs implements vscode.Disposable {
     script: vscode.Uri,
     capture: string,
     omitsDefaults: boolean,
-  ): Promise<Proof | undefined> {
+  ): Promise<ProofAnswer | undefined> {
     const asked = { ...about(script), capture, board: null, omitsDefaults };
     let answer = await this.client.request(proveRequest, asked);
     if (answer?.kind === 'no-board') {
@@ -94,7 +94,7 @@ export class Proofs implements vscode.Disposable {
     return undefined;
   }
 
-  private mark({ uri, text }: Capture, { problems }: Proof): void {
+  private mark({ uri, text }: Capture, { problems }: ProofAnswer): void {
     if (uri === null) return;
     const lines = text.split(/\r\n|\n|\r/);
     const marks = problems.map(({ line, message }) => {

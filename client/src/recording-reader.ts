@@ -12,7 +12,7 @@ import { activeCraftScript } from './language';
 const { t } = vscode.l10n;
 
 /** Which part of a file is asked for. */
-export interface Wanted {
+export interface WantedFlight {
   readonly uri: vscode.Uri;
   /** From 1; null: the longest of the file. */
   readonly flight: number | null;
@@ -20,7 +20,7 @@ export interface Wanted {
 }
 
 /** Who wants to know of it. */
-interface Told {
+interface RecordingListener {
   /** How far it is, from 0 to 1, and with what. */
   readonly progress: (uri: vscode.Uri, share: number, doing: string) => void;
   readonly told: (uri: vscode.Uri, told: RecordingTold) => void;
@@ -38,7 +38,7 @@ export class RecordingReader {
     private readonly client: Client,
     /** The file that the page is of. */
     private readonly own: vscode.Uri,
-    private readonly tell: Told,
+    private readonly tell: RecordingListener,
   ) {}
 
   get script(): vscode.Uri | null {
@@ -59,7 +59,7 @@ export class RecordingReader {
   }
 
   /** Null where it was stopped, or another took its place. */
-  async read({ uri, flight, confirmsAnew = false }: Wanted): Promise<RecordingAnswer | null> {
+  async read({ uri, flight, confirmsAnew = false }: WantedFlight): Promise<RecordingAnswer | null> {
     this.stop();
     const reading = new vscode.CancellationTokenSource();
     this.reading = reading;

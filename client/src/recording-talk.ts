@@ -17,12 +17,12 @@ import { goTo } from './go-to';
 import { pickRecording } from './pick-recording';
 import { flightNoises, grownIn, grownSinceLast, isLater, notConfirmed } from './recording-flights';
 import { keepLayout } from './recording-layout-file';
-import { noChecks, RecordingReader, type Wanted } from './recording-reader';
+import { noChecks, RecordingReader, type WantedFlight } from './recording-reader';
 
 const { t } = vscode.l10n;
 
 /** What a page of a recording has done for it. */
-interface Page {
+interface RecordingPage {
   readonly tell: (message: ToRecording) => void;
   /** Opens the page of another recording. */
   readonly open: (uri: string) => void;
@@ -45,7 +45,7 @@ export class RecordingTalk {
   constructor(
     private readonly client: Client,
     private readonly uri: vscode.Uri,
-    private readonly page: Page,
+    private readonly page: RecordingPage,
   ) {
     this.reader = new RecordingReader(client, uri, {
       progress: (read, share, doing) =>
@@ -219,7 +219,7 @@ export class RecordingTalk {
   }
 
   /** What is told of a recording; null where nothing is, which the page has been told by then. */
-  private async ask(wanted: Wanted): Promise<RecordingTold | null> {
+  private async ask(wanted: WantedFlight): Promise<RecordingTold | null> {
     const answer = await this.reader.read(wanted);
     if (answer === null || answer.kind === 'told') return answer;
     const { name } = this;

@@ -4,7 +4,7 @@ import type { Client } from './client';
 
 const { t } = vscode.l10n;
 
-interface Asked {
+interface SalesPrompt {
   readonly question: SalesQuestion;
   readonly title: string;
   readonly example: string;
@@ -14,7 +14,7 @@ const nothingTold: SalesAnswers = { size: '', kv: '', cells: '', propeller: '' }
 
 /** Asks what a sales page tells, one short question after the other, and gives a script of it; undefined if left. */
 export async function scriptFromSalesPage(client: Client): Promise<string | undefined> {
-  const all: readonly Asked[] = [
+  const all: readonly SalesPrompt[] = [
     { question: 'size', title: t('size of the propellers or the motors'), example: '5 in, 2207' },
     { question: 'kv', title: t('kv of the motors'), example: '1950' },
     { question: 'cells', title: t('cells of the pack'), example: '4S' },

@@ -20,7 +20,7 @@ import { openRecording } from './open-recording';
 import { newNonce, ownPage } from './own-page';
 import { readRecord } from './record';
 import type { RecordingsSaid } from './recordings-said';
-import { Trial } from './trial';
+import { ValueTrial } from './trial';
 import { writeLines } from './write-lines';
 
 /** Where the page's state is kept, for each folder. */
@@ -39,7 +39,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   private shown: vscode.Uri | undefined;
   /** Counts requests, so that a late answer never replaces a newer one. */
   private asked = 0;
-  private readonly trial: Trial;
+  private readonly trial: ValueTrial;
   private readonly disposables: vscode.Disposable[];
 
   constructor(
@@ -48,7 +48,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     private readonly said: RecordingsSaid,
   ) {
     this.shown = activeScript()?.document.uri;
-    this.trial = new Trial(client, (shown) => this.post({ kind: 'trial', shown }));
+    this.trial = new ValueTrial(client, (shown) => this.post({ kind: 'trial', shown }));
     this.disposables = [
       client.onChecked((uri) => this.checked(uri)),
       client.onStateChanged(() => void this.refresh()),

@@ -10,26 +10,26 @@ const { t } = vscode.l10n;
 const longestWait = 1000;
 
 /** What is shown in place of counts. */
-interface Shown {
+interface StatusText {
   readonly text: string;
   readonly tooltip: string;
   readonly command: string;
   readonly isError?: true;
 }
 
-const starting: Shown = {
+const starting: StatusText = {
   text: `$(sync~spin) ${t('starting checks')}`,
   tooltip: t('Propsoff’s checks are starting. Click for the log.'),
   command: 'propsoff.showLog',
 };
-const working: Shown = {
+const working: StatusText = {
   text: `$(sync~spin) ${t('checking')}`,
   tooltip: t(
     'Propsoff is still checking the last change. Click to start the checks again if that takes too long.',
   ),
   command: 'propsoff.startChecks',
 };
-const stopped: Shown = {
+const stopped: StatusText = {
   text: `$(error) ${t('checks stopped')}`,
   tooltip: t('Propsoff’s checks have stopped: nothing is checked. Click to start them again.'),
   command: 'propsoff.startChecks',
@@ -109,7 +109,7 @@ export class StatusBar implements vscode.Disposable {
     this.pack.hide();
   }
 
-  private tell({ text, tooltip, command, isError }: Shown): void {
+  private tell({ text, tooltip, command, isError }: StatusText): void {
     this.expectNothing();
     this.counts.text = text;
     this.counts.tooltip = tooltip;

@@ -48,14 +48,14 @@ function isUnread({ source, code }: vscode.Diagnostic): boolean {
   return source === 'propsoff' && id === unreadable;
 }
 
-interface About {
+interface LineToTeach {
   readonly uri: vscode.Uri;
   readonly line: number;
   readonly diagnostic: vscode.Diagnostic | undefined;
 }
 
 function action(
-  { uri, line, diagnostic }: About,
+  { uri, line, diagnostic }: LineToTeach,
   kind: BoardLesson['kind'],
   title: string,
 ): vscode.CodeAction {

@@ -7,7 +7,7 @@ import { plainProfile, profileFile, unchangeable, writtenProfile } from './profi
 
 const { t } = vscode.l10n;
 
-type Taught = Extract<TeachAnswer, { kind: 'taught' }>;
+type TaughtAnswer = Extract<TeachAnswer, { kind: 'taught' }>;
 
 /** Has the profile of a text's board say what a pilot says of it; false where nothing came of it, and that was said. */
 export async function teach(client: Client, script: vscode.Uri, lesson: BoardLesson): Promise<boolean> {
@@ -33,7 +33,10 @@ export async function teach(client: Client, script: vscode.Uri, lesson: BoardLes
   return part === undefined || part === '' ? false : teach(client, script, { ...lesson, part });
 }
 
-async function keep(client: Client, { board, profile, isNew, isByName, text }: Taught): Promise<boolean> {
+async function keep(
+  client: Client,
+  { board, profile, isNew, isByName, text }: TaughtAnswer,
+): Promise<boolean> {
   const place = text === null ? null : vscode.Uri.parse(text);
   if (place === null || place.scheme === 'untitled' || !vscode.workspace.isTrusted) {
     void vscode.window.showWarningMessage(

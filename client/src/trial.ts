@@ -18,7 +18,7 @@ interface Trying {
  * A value that is tried before it is written. The extension keeps it, so that a page that was hidden finds it
  * again. Of values that come faster than they can be computed only the last is.
  */
-export class Trial {
+export class ValueTrial {
   private trying: Trying | null = null;
   private asked = 0;
 

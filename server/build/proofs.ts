@@ -2,7 +2,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** One file of formulas with what it computes and the checks against something published that prove it. */
-export interface Proof {
+export interface FormulaProof {
   readonly file: string;
   /** Names of the functions that others may call. */
   readonly functions: readonly string[];
@@ -13,7 +13,7 @@ export interface Proof {
 }
 
 /** Every file of `server/src/physics` with its proofs in `test/reference`. */
-export function proofsOf(root: string): readonly Proof[] {
+export function proofsOf(root: string): readonly FormulaProof[] {
   const folder = join(root, 'server/src/physics');
   const tests = readdirSync(join(root, 'test/reference'))
     .filter((name) => name.endsWith('.test.ts'))

@@ -1,5 +1,5 @@
 import type { URI } from 'vscode-uri';
-import { askButtons, askFiles, askText, type Choice, pickOne, tell } from '../ask';
+import { askButtons, askFiles, askText, type PickItem, pickOne, tell } from '../ask';
 import { addPicked, downloadUri } from './files';
 
 /** `wren.craft` of a place. */
@@ -51,7 +51,7 @@ export const dialogs = {
     items: readonly T[] | Promise<readonly T[]>,
     { title = '', placeHolder }: { readonly title?: string; readonly placeHolder?: string } = {},
   ): Promise<T | undefined> {
-    const choices = (await items).map((item): Choice<T> => {
+    const choices = (await items).map((item): PickItem<T> => {
       if (typeof item === 'string') return { label: item, pick: item };
       const { label, description, detail, kind } = item;
       const row = { label: withoutIcons(label), description, detail };

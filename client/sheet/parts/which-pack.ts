@@ -38,7 +38,7 @@ function sideBySide(variants: readonly Variant[]): readonly HTMLElement[] {
   return [element('p', { class: 'levers' }, 'Side by side: the craft ', ...buttons)];
 }
 
-type Shown = FigureTable & {
+type PackTable = FigureTable & {
   readonly id: string;
   readonly key: readonly string[];
   readonly told?: readonly string[];
@@ -55,7 +55,7 @@ export function figureTable({
   key,
   told = [],
   caution,
-}: Shown): readonly HTMLElement[] {
+}: PackTable): readonly HTMLElement[] {
   const isKey = (row: { readonly id: string }) => key.includes(row.id);
   const isOther = (row: { readonly id: string }) => !isKey(row);
   const more = [

@@ -1,14 +1,14 @@
 import { element, scroller } from '../../page/element';
 import { fold } from '../fold';
 
-type Cell = string | HTMLElement;
+type TableCell = string | HTMLElement;
 
 /** The same as a drawing, for those who can't see it: folded away below. */
 export function asTable(
   id: string,
   title: string,
   head: readonly string[],
-  rows: readonly (readonly Cell[])[],
+  rows: readonly (readonly TableCell[])[],
 ): HTMLElement {
   const table = element(
     'table',
@@ -24,7 +24,7 @@ export function asTable(
   );
 }
 
-function row([first = '', ...others]: readonly Cell[]): HTMLElement {
+function row([first = '', ...others]: readonly TableCell[]): HTMLElement {
   return element(
     'tr',
     {},

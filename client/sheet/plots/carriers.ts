@@ -3,7 +3,7 @@ import { element } from '../../page/element';
 import { asTable } from './as-table';
 import { figureText, wholeText } from './figure-text';
 import { canvas, framed, shape, sized, words } from './frame';
-import { type Scale, scaleOf, ticksOf } from './scales';
+import { type AxisScale, scaleOf, ticksOf } from './scales';
 
 const rule = 62;
 const height = 92;
@@ -66,7 +66,7 @@ function drawn({ low, high, open, carriers, products }: CarrierStrip, width: num
 function carrier(
   { name, frequency, halfWidth, isOwn }: CarrierStrip['carriers'][number],
   index: number,
-  x: Scale,
+  x: AxisScale,
   width: number,
 ): readonly SVGElement[] {
   const [from, to] = [x(frequency - halfWidth), x(frequency + halfWidth)];

@@ -5,7 +5,7 @@ import { figureText, tickText } from './figure-text';
 import { canvas, framed, shape, sized, words } from './frame';
 import { pathThrough } from './paths';
 import { readable } from './readable';
-import { type Scale, scaleOf, ticksOf } from './scales';
+import { type AxisScale, scaleOf, ticksOf } from './scales';
 
 /** Pixels. */
 const height = 150;
@@ -33,7 +33,7 @@ export function linePlot(plot: LinePlot): HTMLElement {
   return framed({ title: titleOf(plot), beside: legend.element }, frame, tableOf(plot));
 }
 
-function xScale({ x }: LinePlot, width: number): Scale {
+function xScale({ x }: LinePlot, width: number): AxisScale {
   return scaleOf(x, margin.left, width - margin.right);
 }
 
@@ -51,14 +51,14 @@ function drawn(plot: LinePlot, width: number): SVGElement {
   );
 }
 
-function yAxis({ y: axis }: LinePlot, y: Scale, width: number): readonly SVGElement[] {
+function yAxis({ y: axis }: LinePlot, y: AxisScale, width: number): readonly SVGElement[] {
   return ticksOf(axis, 4).flatMap((value) => [
     shape('line', { class: 'rule', x1: margin.left, x2: width - margin.right, y1: y(value), y2: y(value) }),
     words(tickText(value), { class: 'tick', x: margin.left - 5, y: y(value) + 4, 'text-anchor': 'end' }),
   ]);
 }
 
-function xAxis({ x: axis }: LinePlot, x: Scale, width: number): readonly SVGElement[] {
+function xAxis({ x: axis }: LinePlot, x: AxisScale, width: number): readonly SVGElement[] {
   const unit = words(axis.unit, {
     class: 'tick',
     x: width - margin.right,
@@ -75,7 +75,7 @@ function xAxis({ x: axis }: LinePlot, x: Scale, width: number): readonly SVGElem
   ];
 }
 
-function curves({ at, lines }: LinePlot, x: Scale, y: Scale): readonly SVGElement[] {
+function curves({ at, lines }: LinePlot, x: AxisScale, y: AxisScale): readonly SVGElement[] {
   return lines.map(({ values }, index) => {
     const points = values.map((value, place) =>
       value === null ? null : ([x(at[place] ?? 0), y(value)] as const),
@@ -85,7 +85,7 @@ function curves({ at, lines }: LinePlot, x: Scale, y: Scale): readonly SVGElemen
 }
 
 /** Below the axis, each with its name above it. */
-function strips({ strips: all }: LinePlot, x: Scale, width: number): readonly SVGElement[] {
+function strips({ strips: all }: LinePlot, x: AxisScale, width: number): readonly SVGElement[] {
   return all.flatMap(({ name, low, likely, high }, index) => {
     const top = height + index * stripHeight;
     const [from, to] = [x(low), Math.max(x(low) + 2, x(high))];

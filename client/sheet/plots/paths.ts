@@ -1,11 +1,11 @@
 import { area, line } from 'd3-shape';
 
-type Point = readonly [x: number, y: number];
+type PixelPoint = readonly [x: number, y: number];
 type Between = readonly [x: number, low: number, high: number];
 
 /** Straight lines from point to point, in pixels; where there is nothing to draw, a point is null and the path breaks. */
-export function pathThrough(points: readonly (Point | null)[]): string {
-  const path = line<Point | null>()
+export function pathThrough(points: readonly (PixelPoint | null)[]): string {
+  const path = line<PixelPoint | null>()
     .defined((point) => point !== null)
     .x((point) => point?.[0] ?? 0)
     .y((point) => point?.[1] ?? 0);

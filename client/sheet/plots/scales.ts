@@ -2,7 +2,7 @@ import { ticks } from 'd3-array';
 import type { PlotAxis } from '../../../server/src/sheet/plots/plot';
 
 /** From an axis to pixels, and back. */
-export interface Scale {
+export interface AxisScale {
   (value: number): number;
   invert(pixels: number): number;
   /** What the axis reaches from and to, and where that lies. */
@@ -11,7 +11,7 @@ export interface Scale {
 }
 
 /** What lies beyond an axis' ends is drawn at them. */
-export function scaleOf({ low, high, isLogarithmic }: PlotAxis, from: number, to: number): Scale {
+export function scaleOf({ low, high, isLogarithmic }: PlotAxis, from: number, to: number): AxisScale {
   const even = (value: number) => (isLogarithmic ? Math.log(value) : value);
   const [first, span] = [even(low), even(high) - even(low)];
   const share = (value: number) => (span === 0 ? 0.5 : within((even(value) - first) / span));

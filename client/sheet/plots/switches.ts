@@ -3,7 +3,7 @@ import { valueLink } from '../link';
 import { asTable } from './as-table';
 import { figureText, wholeText } from './figure-text';
 import { canvas, framed, shape, sized, words } from './frame';
-import { type Scale, scaleOf, ticksOf } from './scales';
+import { type AxisScale, scaleOf, ticksOf } from './scales';
 
 const rowHeight = 22;
 const left = 74;
@@ -48,7 +48,7 @@ function drawn({ low, high, switches }: SwitchBars, width: number): SVGElement {
 function bar(
   { name, channel, from, to, rest }: SwitchBars['switches'][number],
   top: number,
-  x: Scale,
+  x: AxisScale,
   width: number,
 ): readonly SVGElement[] {
   const middle = top + rowHeight / 2;

@@ -17,7 +17,7 @@ export function wiringDrawing({ board, ports, rails }: WiredWhere): HTMLElement 
   return sized((width) => drawn(board ?? 'board', used, rails, width));
 }
 
-interface Sides {
+interface BoardSides {
   /** Left edge, and right edge, of the board, in pixels. */
   readonly left: number;
   readonly right: number;
@@ -25,7 +25,7 @@ interface Sides {
   readonly isNarrow: boolean;
 }
 
-function sidesOf(width: number): Sides {
+function sidesOf(width: number): BoardSides {
   const isNarrow = width < narrow;
   const left = Math.round(isNarrow ? width * 0.38 : Math.min(200, width * 0.34));
   return { left, right: left + (isNarrow ? 88 : 120), width, isNarrow };
@@ -58,7 +58,7 @@ function drawn(
   );
 }
 
-function portRows(ports: readonly SheetPort[], { left }: Sides): readonly SVGElement[] {
+function portRows(ports: readonly SheetPort[], { left }: BoardSides): readonly SVGElement[] {
   let y = head + row / 2;
   return ports.flatMap(({ name, devices, hasConflict }) => {
     const first = y;
@@ -82,7 +82,10 @@ function portRows(ports: readonly SheetPort[], { left }: Sides): readonly SVGEle
   });
 }
 
-function railRows(rails: readonly SheetRail[], { right, width, isNarrow }: Sides): readonly SVGElement[] {
+function railRows(
+  rails: readonly SheetRail[],
+  { right, width, isNarrow }: BoardSides,
+): readonly SVGElement[] {
   let y = head + row / 2;
   return rails.flatMap((rail) => {
     const at = y;

@@ -1,12 +1,10 @@
-import { loadCatalog } from '../../src/catalog/catalog';
+import { type Catalog, loadCatalog } from '../../src/catalog/catalog';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { CommonRow, CommonValue } from '../../src/catalog/model/common-values';
 import { holdsAnEnd } from '../../src/catalog/value-ends';
 import { checkLine } from '../../src/craft/line-check';
 import { Script } from '../../src/craft/script';
 import { repeated } from './places';
-
-type Catalog = ReturnType<typeof loadCatalog>;
 
 /** Common values that a line would be refused for, and ends of ranges that do not say that they are common. */
 export function commonValueProblems(bundle: Bundle): readonly string[] {

@@ -3,7 +3,8 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { outputTypes } from '../output-types';
 
-type Manifest = Readonly<Record<string, unknown>>;
+/** What a `package.json` holds. */
+export type Manifest = Readonly<Record<string, unknown>>;
 
 /** The types lie where `exports` says. */
 const types = 'output.d.ts';

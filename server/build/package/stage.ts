@@ -5,8 +5,7 @@
 import { chmodSync, copyFileSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { shippedFiles } from './contents';
-
-type Manifest = Readonly<Record<string, unknown>>;
+import type { Manifest } from './npm-contents';
 
 /** What is said to those who work on the source, and means nothing to an editor. */
 const ours = new Set(['private', 'bin', 'files', 'scripts', 'dependencies', 'devDependencies']);

@@ -1,6 +1,7 @@
 import { gather } from '../../src/board/meaning/meanings';
 import { rowsOf } from '../../src/board/profile/profile';
 import { titleOf } from '../../src/catalog/board-title';
+import type { Hardware } from '../../src/catalog/model/board-hardware';
 import type { BoardProfile, BoardSetting } from '../../src/catalog/model/board-profile';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import { code, plain, table } from './table';
@@ -37,8 +38,6 @@ function hardware({ hardware: known = {} }: BoardProfile) {
     ['sensors', told(sensors, (all) => (all.length === 0 ? 'none' : all.join(', ')))],
   ];
 }
-
-type Hardware = NonNullable<BoardProfile['hardware']>;
 
 function railText({ name, voltage, currentLimit }: NonNullable<Hardware['rails']>[number]): string {
   const volts = voltage === null ? 'as the pack' : (voltage ?? 'voltage not told');

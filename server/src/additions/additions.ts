@@ -17,7 +17,7 @@ export interface Grown {
   readonly problems: ReadonlyMap<string, readonly AdditionProblem[]>;
 }
 
-interface File {
+interface HeldAddition {
   readonly text: string;
   readonly read: ReadAddition;
 }
@@ -27,7 +27,7 @@ interface File {
  * any stays in use. Files count in the order of their names, so that the same files give the same catalogue.
  */
 export class Additions {
-  private readonly files = new Map<string, File>();
+  private readonly files = new Map<string, HeldAddition>();
   /** What each file last was without a problem. */
   private good = new Map<string, Addition>();
   private grown: Grown;

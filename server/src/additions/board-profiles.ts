@@ -10,7 +10,7 @@ export interface JudgedBoard {
   readonly problems: readonly AdditionProblem[];
 }
 
-interface File {
+interface HeldProfile {
   readonly text: string;
   readonly read: ReadBoard;
   /** What it last was without a problem. */
@@ -21,7 +21,7 @@ interface File {
 
 /** The board profiles of a workspace that somebody has asked for, or that are open in an editor. */
 export class BoardProfiles {
-  private readonly files = new Map<string, File>();
+  private readonly files = new Map<string, HeldProfile>();
 
   /** The files that have been read. */
   all(): readonly string[] {

@@ -78,14 +78,14 @@ function parameterFaults(parameter: Parameter, before: Parameter): readonly Faul
   return [{ at: now.at, message }];
 }
 
-interface Measure {
+interface NumberBounds {
   readonly dimension: string;
   readonly range: readonly (string | number)[];
   readonly usual: readonly (string | number)[];
   readonly at: readonly string[];
 }
 
-function measure(parameter: Parameter): Measure | null {
+function measure(parameter: Parameter): NumberBounds | null {
   switch (parameter.kind) {
     case 'quantity':
     case 'range':
@@ -99,7 +99,7 @@ function measure(parameter: Parameter): Measure | null {
   }
 }
 
-function endsOf([low, high]: Measure['range'], dimension: string) {
+function endsOf([low, high]: NumberBounds['range'], dimension: string) {
   const read = (end: string | number | undefined) =>
     typeof end === 'string' ? (readQuantity(end, dimension).value ?? Number.NaN) : (end ?? Number.NaN);
   return { low: read(low), high: read(high) };

@@ -10,16 +10,16 @@ interface NamedAddition {
 }
 
 /** A name that an addition gives, and where it stands in its file. */
-interface Given extends NamedAddition {
+interface GivenName extends NamedAddition {
   readonly at: Fault['at'];
 }
 
 /** Names that are taken, by what they name, each with who took it, for a sentence. */
-export type Taken = Map<string, string>;
+export type TakenName = Map<string, string>;
 
 /** The names of the built-in data. */
-export function builtInNames(bundle: Bundle): Taken {
-  const taken: Taken = new Map();
+export function builtInNames(bundle: Bundle): TakenName {
+  const taken: TakenName = new Map();
   const take = (what: string, names: readonly string[]) => {
     for (const name of names) taken.set(keyOf({ what, name }), 'built in');
   };
@@ -55,7 +55,7 @@ export function builtInNames(bundle: Bundle): Taken {
 }
 
 /** Names that are taken already without being said to replace, and replacements of nothing. Takes the others. */
-export function nameFaults(addition: Addition, file: string, taken: Taken): readonly Fault[] {
+export function nameFaults(addition: Addition, file: string, taken: TakenName): readonly Fault[] {
   const given = namesIn(addition);
   const before = new Map(taken);
   const faults = given.flatMap(({ what, name, at }): readonly Fault[] => {
@@ -71,14 +71,18 @@ export function nameFaults(addition: Addition, file: string, taken: Taken): read
 }
 
 /** What an addition has in place of something else, as it is named. Takes its names. */
-export function namesReplaced(addition: Addition, file: string, taken: Taken): readonly NamedAddition[] {
+export function namesReplaced(addition: Addition, file: string, taken: TakenName): readonly NamedAddition[] {
   const given = namesIn(addition);
   const replaced = given.filter((one) => taken.has(keyOf(one)) && addition.replaces.includes(one.name));
   for (const one of given) taken.set(keyOf(one), file);
   return replaced;
 }
 
-function replacesNothing({ replaces }: Addition, given: readonly Given[], before: Taken): readonly Fault[] {
+function replacesNothing(
+  { replaces }: Addition,
+  given: readonly GivenName[],
+  before: TakenName,
+): readonly Fault[] {
   return replaces.flatMap((name, index) => {
     const at = ['replaces', index];
     const own = given.filter((one) => one.name === name);
@@ -93,20 +97,20 @@ function keyOf({ what, name }: NamedAddition): string {
   return `${what} ${name}`;
 }
 
-function namesIn(addition: Addition): readonly Given[] {
+function namesIn(addition: Addition): readonly GivenName[] {
   const { parameters, choices, checks, links, chemistries, regions } = addition;
   const named = (list: string, what: string, rows: readonly { readonly name: string }[]) =>
-    rows.map(({ name }, index): Given => ({ what, name, at: [list, index, 'name'] }));
+    rows.map(({ name }, index): GivenName => ({ what, name, at: [list, index, 'name'] }));
   return [
     ...named('parameters', 'parameter', parameters),
     ...choices.map(
-      ({ parameter, name }, index): Given => ({
+      ({ parameter, name }, index): GivenName => ({
         what: `choice of ${parameter}`,
         name,
         at: ['choices', index, 'name'],
       }),
     ),
-    ...checks.map(({ id }, index): Given => ({ what: 'check', name: id, at: ['checks', index, 'id'] })),
+    ...checks.map(({ id }, index): GivenName => ({ what: 'check', name: id, at: ['checks', index, 'id'] })),
     ...named('links', 'link', links),
     ...named('chemistries', 'chemistry', chemistries),
     ...named('regions', 'region', regions),

@@ -12,17 +12,17 @@ export interface ChoiceContext {
 /** The tables of the catalogue that words come from. */
 interface Tables {
   readonly boards: ReadonlyMap<string, BoardProfile>;
-  readonly signals: Table;
-  readonly regions: Table;
-  readonly grids: Table;
-  readonly videoBands: Table;
-  readonly chemistries: Table;
+  readonly signals: ChoicesByName;
+  readonly regions: ChoicesByName;
+  readonly grids: ChoicesByName;
+  readonly videoBands: ChoicesByName;
+  readonly chemistries: ChoicesByName;
   readonly links: ReadonlyMap<string, Choice & { readonly uses: readonly string[] }>;
   members(collection: string): readonly Choice[];
   boardNames(): readonly string[];
 }
 
-type Table = ReadonlyMap<string, Choice>;
+type ChoicesByName = ReadonlyMap<string, Choice>;
 
 /** Words of a parameter, or the words that may stand in place of its number. Empty where it takes none. */
 export function choicesOf(tables: Tables, parameter: Parameter, context: ChoiceContext): readonly Choice[] {
@@ -75,7 +75,7 @@ function asBoard(board: BoardProfile | undefined, name: string): Choice {
   return { name, summary: board?.summary ?? `The board ${board?.title ?? name} of this workspace.` };
 }
 
-function asChoices(table: Table): readonly Choice[] {
+function asChoices(table: ChoicesByName): readonly Choice[] {
   return [...table.values()].map(({ name, summary }) => ({ name, summary }));
 }
 

@@ -41,9 +41,9 @@ export function knownParameters(file: ParameterFile): readonly KnownParameter[] 
   }));
 }
 
-type Numbers = Omit<KnownParameter, 'name' | 'group' | 'words' | 'parameter'>;
+type ParameterNumbers = Omit<KnownParameter, 'name' | 'group' | 'words' | 'parameter'>;
 
-function numbersOf(parameter: Parameter): Numbers {
+function numbersOf(parameter: Parameter): ParameterNumbers {
   switch (parameter.kind) {
     case 'quantity':
       return { ...intervals(parameter), ...assumed(parameter.default?.value, parseQuantityValue) };
@@ -69,7 +69,7 @@ function intervals(parameter: {
   unit: string;
   range: EndTexts;
   usual: EndTexts;
-}): Numbers {
+}): ParameterNumbers {
   return {
     range: interval(parameter.range),
     usual: interval(parameter.usual),
@@ -87,7 +87,7 @@ function parseQuantityValue(text: string): number {
 }
 
 /** A default may also be a word, such as `auto`: then there is no number. */
-function assumed(text: string | undefined, read: (text: string) => number): Numbers {
+function assumed(text: string | undefined, read: (text: string) => number): ParameterNumbers {
   const value = text === undefined ? Number.NaN : read(text);
   return Number.isNaN(value) ? {} : { assumed: value };
 }

@@ -2,7 +2,7 @@ import type { Hardware } from '../catalog/model/board-hardware';
 import type { CraftView } from '../craft/view';
 
 /** A check that rests where a part of the board is not described. */
-interface Waiting {
+interface WaitingCheck {
   readonly check: string;
   /** It has something to look at only where one of these is set; without it, on every craft. */
   readonly about?: readonly string[];
@@ -16,7 +16,7 @@ interface Need {
   readonly part: string;
   readonly key: keyof Hardware;
   readonly isKnown: (hardware: Hardware) => boolean;
-  readonly waiting: readonly Waiting[];
+  readonly waiting: readonly WaitingCheck[];
 }
 
 /** A part that nobody described, with the checks that wait for it on a craft. */
@@ -52,7 +52,7 @@ const fullScale = ['gyro.full-scale'];
 const reference = ['power.reference-voltage'];
 const sensors = ['board.barometer', 'board.compass'];
 
-function each(checks: readonly string[], asked: Omit<Waiting, 'check'> = {}): readonly Waiting[] {
+function each(checks: readonly string[], asked: Omit<WaitingCheck, 'check'> = {}): readonly WaitingCheck[] {
   return checks.map((check) => ({ check, ...asked }));
 }
 
@@ -216,7 +216,7 @@ export function unmetNeeds(view: CraftView): readonly Unmet[] {
   });
 }
 
-function waits({ about, unless }: Waiting, view: CraftView): boolean {
+function waits({ about, unless }: WaitingCheck, view: CraftView): boolean {
   const isAsked = about === undefined || about.some((path) => view.isSet(path));
   return isAsked && !(unless?.every((path) => view.isSet(path)) ?? false);
 }

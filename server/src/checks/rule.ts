@@ -13,6 +13,9 @@ export interface RuleFinding {
   readonly fixes?: readonly RuleFix[];
 }
 
+/** Takes what a rule has found. */
+export type ReportFinding = (finding: RuleFinding) => void;
+
 /** What is said of another parameter's line. */
 export interface RuleRelated {
   readonly at: string;
@@ -62,5 +65,5 @@ export interface CodeRule {
   /** Run once for each member of this collection, such as `flight`. */
   readonly each?: string | undefined;
   /** Pure: reads the view, reports. What it reads decides when it runs again. `member`: '' without a collection. */
-  check(view: CraftView, report: (finding: RuleFinding) => void, member: string): void;
+  check(view: CraftView, report: ReportFinding, member: string): void;
 }

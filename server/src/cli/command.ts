@@ -40,11 +40,11 @@ export interface Command extends CommandHelp {
 
 interface Spec<O extends Options> extends CommandHelp {
   readonly options: O;
-  run(given: Given<O>, terminal: Terminal): Promise<number>;
+  run(given: ParsedArguments<O>, terminal: Terminal): Promise<number>;
 }
 
 /** Options and paths as they were typed. */
-type Given<O extends Options> = ReturnType<typeof readArguments<O>>;
+type ParsedArguments<O extends Options> = ReturnType<typeof readArguments<O>>;
 
 /** What every command takes. */
 export const commonOptions = {

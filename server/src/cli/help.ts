@@ -3,7 +3,7 @@ import { proseWidth, wrapped } from './report/wrapped';
 import { painted, type Terminal } from './terminal';
 
 /** How the help is shown: how wide, and with or without colour. */
-type Shown = Pick<Terminal, 'width' | 'hasColour'>;
+type HelpStyle = Pick<Terminal, 'width' | 'hasColour'>;
 
 /** What stands under a title: a paragraph, or a word with what it means in a second column. */
 type HelpRow = string | readonly [word: string, meaning: string];
@@ -33,7 +33,7 @@ const asked: readonly HelpRow[] = [
 const couldNotRun: HelpRow = ['2', 'could not run: one line on standard error says why'];
 
 /** What `propsoff --help` prints: what there is, and where to read on. */
-export function overview(commands: Iterable<Command>, shown: Shown): string {
+export function overview(commands: Iterable<Command>, shown: HelpStyle): string {
   const parts: readonly HelpSection[] = [
     {
       title: null,
@@ -69,7 +69,7 @@ export function overview(commands: Iterable<Command>, shown: Shown): string {
 }
 
 /** What `propsoff <command> --help` prints. */
-export function helpOf(command: CommandHelp, shown: Shown): string {
+export function helpOf(command: CommandHelp, shown: HelpStyle): string {
   const { name, usage, about, options, examples, exit } = command;
   const something: readonly HelpRow[] = exit.findings === null ? [] : [['1', exit.findings]];
   const parts: readonly HelpSection[] = [
@@ -93,7 +93,10 @@ function optionRows(options: Options): readonly HelpRow[] {
   });
 }
 
-function sectionText({ title, rows, isStacked = false }: HelpSection, { width, hasColour }: Shown): string {
+function sectionText(
+  { title, rows, isStacked = false }: HelpSection,
+  { width, hasColour }: HelpStyle,
+): string {
   const most = proseWidth(width);
   const lead = title === null ? '' : '  ';
   const column = isStacked ? 0 : wordColumn(rows);

@@ -5,7 +5,7 @@ import { ownGroup } from '../language/path-text';
 import type { ScriptLine } from '../language/script-line';
 import { Database, type QueryContext } from '../query/database';
 import { Query } from '../query/query';
-import { type CraftKey, craftInputs, inputKeys, type Subject } from './keys';
+import { type CraftKey, craftInputs, inputKeys, type LineSubject } from './keys';
 import { followIncludes, type IncludeSource, type Layers } from './layers';
 import { isDynamicLine, staticWords } from './line-check';
 import { byHeader, inEffectOrder, type LayeredLine } from './line-order';
@@ -141,7 +141,7 @@ export class Craft implements Scripts, QueryContext {
   }
 
   /** All lines of the craft about a subject, in the order in which they take effect. */
-  lines(subject: Subject): readonly PlacedLine[] {
+  lines(subject: LineSubject): readonly PlacedLine[] {
     craftInputs.read(this, ...subject);
     return this.placed(subject);
   }
@@ -166,7 +166,7 @@ export class Craft implements Scripts, QueryContext {
     return statement.value?.kind === 'bare' ? statement.value.text : null;
   }
 
-  private placed(subject: Subject): readonly PlacedLine[] {
+  private placed(subject: LineSubject): readonly PlacedLine[] {
     const found: LayeredLine[] = [];
     for (const layer of this.layers().layers) {
       const { script } = layer;

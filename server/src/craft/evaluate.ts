@@ -119,13 +119,13 @@ function suggested(node: ReferenceNode, near: readonly string[]): LateSuggestion
   return { suggestion: near.join(', '), fixes: near.map((name) => replacement('Write {to}', node, name)) };
 }
 
-interface Term {
+interface EvaluatedTerm {
   readonly sign: '+' | '-';
   readonly node: ExpressionNode;
   readonly value: Evaluated;
 }
 
-function added(sum: Term, next: Term): Term {
+function added(sum: EvaluatedTerm, next: EvaluatedTerm): EvaluatedTerm {
   const value = sum.value.value + (next.sign === '+' ? next.value.value : -next.value.value);
   if (next.value.kind === 'on-scale') return { ...sum, value: { ...withTemperature(sum, next), value } };
   const kind =
@@ -134,7 +134,7 @@ function added(sum: Term, next: Term): Term {
 }
 
 /** A sum whose next term is a temperature: one that is shifted, or how far two are apart. */
-function withTemperature(sum: Term, next: Term): Evaluated {
+function withTemperature(sum: EvaluatedTerm, next: EvaluatedTerm): Evaluated {
   if (sum.value.kind === 'on-scale') {
     if (next.sign === '-') return { ...next.value, unit: 'K', kind: 'quantity' };
     throw fault('line/temperature-calculated', next.node, { done: 'added to another temperature' });
@@ -143,13 +143,13 @@ function withTemperature(sum: Term, next: Term): Evaluated {
   throw fault('line/temperature-calculated', next.node, { done: 'taken away from a difference' });
 }
 
-interface Factor {
+interface EvaluatedFactor {
   readonly sign: '*' | '/';
   readonly factor: ExpressionNode;
   readonly value: Evaluated;
 }
 
-function times(product: Factor, next: Factor): Factor {
+function times(product: EvaluatedFactor, next: EvaluatedFactor): EvaluatedFactor {
   const one = product.value;
   const other = next.value;
   refuseTemperature(one, product.factor, 'multiplied or divided');

@@ -1,5 +1,5 @@
 import type { FoundParameter } from '../catalog/catalog';
-import type { Parameter } from '../catalog/model/parameter';
+import type { ParameterOf } from '../catalog/model/parameter';
 import type { ExpressionNode, NumberNode, Problem, Span, ValueNode } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import { isPlain, sameDimension } from '../units/dimension';
@@ -12,14 +12,12 @@ import { checkLimits, quantityLimits } from './limits';
 import { refuseShape, type ValueReading } from './reading';
 import type { Evaluated, Value } from './value';
 
-type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
-
 export function isExpression(node: ValueNode): node is ExpressionNode {
   return !['text', 'date', 'range', 'list', 'curve'].includes(node.kind);
 }
 
 /** The word that may stand in place of a number, such as `auto`. */
-function wordInstead(node: ValueNode, parameter: Of<'quantity' | 'count'>): Value | null {
+function wordInstead(node: ValueNode, parameter: ParameterOf<'quantity' | 'count'>): Value | null {
   if (node.kind !== 'reference') return null;
   const found = parameter.orWords?.some((word) => word.name === node.path.text) ?? false;
   return found ? { kind: 'word', value: node.path.text } : null;
@@ -28,7 +26,7 @@ function wordInstead(node: ValueNode, parameter: Of<'quantity' | 'count'>): Valu
 export function interpretQuantity(
   node: ValueNode,
   reading: ValueReading,
-  parameter: Of<'quantity'>,
+  parameter: ParameterOf<'quantity'>,
 ): Value | null {
   const word = wordInstead(node, parameter);
   if (word !== null) return word;
@@ -156,7 +154,11 @@ function isUsual(value: number, unit: string, usual: FoundParameter['usual']): b
   return value >= least && value <= most;
 }
 
-export function interpretCount(node: ValueNode, reading: ValueReading, parameter: Of<'count'>): Value | null {
+export function interpretCount(
+  node: ValueNode,
+  reading: ValueReading,
+  parameter: ParameterOf<'count'>,
+): Value | null {
   const word = wordInstead(node, parameter);
   if (word !== null) return word;
   if (!isExpression(node)) return refuseShape(node, reading, 'a whole number');

@@ -1,4 +1,4 @@
-import type { Parameter } from '../catalog/model/parameter';
+import type { ParameterOf } from '../catalog/model/parameter';
 import type { ExpressionNode, ValueNode } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import { exactText, parseQuantity } from '../units/quantity';
@@ -9,10 +9,12 @@ import { refuseShape, type ValueReading } from './reading';
 import type { CurvePoint, Value } from './value';
 import { rangeText } from './value-text';
 
-type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
-
 /** `1750..2050 us`. A unit after the upper end serves both. */
-export function interpretRange(node: ValueNode, reading: ValueReading, parameter: Of<'range'>): Value | null {
+export function interpretRange(
+  node: ValueNode,
+  reading: ValueReading,
+  parameter: ParameterOf<'range'>,
+): Value | null {
   if (node.kind !== 'range') {
     return refuseShape(
       node,
@@ -43,7 +45,11 @@ function unitAtEnd(node: ExpressionNode): Unit | null {
 }
 
 /** `0 % -> 0 deg/s, 50 % -> 170 deg/s`: rising from point to point. */
-export function interpretCurve(node: ValueNode, reading: ValueReading, parameter: Of<'curve'>): Value | null {
+export function interpretCurve(
+  node: ValueNode,
+  reading: ValueReading,
+  parameter: ParameterOf<'curve'>,
+): Value | null {
   if (node.kind !== 'curve' || node.points.length < 2) {
     const { across, up } = parameter;
     return refuseShape(

@@ -1,12 +1,10 @@
-import type { Parameter } from '../catalog/model/parameter';
+import type { ParameterOf } from '../catalog/model/parameter';
 import { isPermutation } from '../catalog/permutation';
 import { suggestWord } from '../catalog/suggest';
 import type { ListNode, ReferenceNode, ValueNode } from '../language/ast';
 import { problem, replacement } from '../language/problem';
 import { refuseShape, type ValueReading } from './reading';
 import type { Value } from './value';
-
-type Of<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
 
 export function interpretFlag(node: ValueNode, reading: ValueReading): Value | null {
   if (node.kind !== 'reference') return refuseShape(node, reading, '`on` or `off`');
@@ -30,7 +28,11 @@ const flagHabits = new Map([
   ['none', 'off'],
 ]);
 
-export function interpretWord(node: ValueNode, reading: ValueReading, parameter: Of<'word'>): Value | null {
+export function interpretWord(
+  node: ValueNode,
+  reading: ValueReading,
+  parameter: ParameterOf<'word'>,
+): Value | null {
   if (node.kind !== 'reference') return refuseShape(node, reading, 'a word');
   const { text } = node.path;
   if (parameter.permutationOf !== undefined) return readLetters(node, reading, parameter.permutationOf);
@@ -48,7 +50,11 @@ function readLetters(node: ReferenceNode, reading: ValueReading, letters: string
   return null;
 }
 
-export function interpretWords(node: ValueNode, reading: ValueReading, parameter: Of<'words'>): Value | null {
+export function interpretWords(
+  node: ValueNode,
+  reading: ValueReading,
+  parameter: ParameterOf<'words'>,
+): Value | null {
   const items = node.kind === 'list' ? node.items : node.kind === 'reference' ? [node] : null;
   if (items === null) return refuseShape(node, reading, 'a list of words such as `[one, other]`');
   const words: string[] = [];
@@ -97,7 +103,11 @@ function reportWord(
   reading.problems.push(problem('line/unknown-word', node, values, fixes));
 }
 
-export function interpretText(node: ValueNode, reading: ValueReading, parameter: Of<'text'>): Value | null {
+export function interpretText(
+  node: ValueNode,
+  reading: ValueReading,
+  parameter: ParameterOf<'text'>,
+): Value | null {
   if (node.kind !== 'text') {
     refuseShape(node, reading, 'a text in double quotes');
     return null;

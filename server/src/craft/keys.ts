@@ -2,7 +2,7 @@ import type { ScriptLine } from '../language/script-line';
 import { Input } from '../query/input';
 
 /** What lines of a script can be about: each line is found by it. */
-export type Subject =
+export type LineSubject =
   | readonly ['setting', pack: string | null, path: string]
   | readonly ['constant', name: string]
   | readonly ['section', pack: string | null, path: string]
@@ -12,7 +12,7 @@ export type Subject =
 
 /** What a craft is computed from, and hears of when it changes. */
 export type CraftKey =
-  | Subject
+  | LineSubject
   | readonly ['file', uri: string]
   | readonly ['headers', collection: string]
   | readonly ['members', collection: string]
@@ -62,12 +62,12 @@ export const inputKeys = {
 } as const;
 
 /** What one line says. */
-export function subjectsOf(line: ScriptLine): readonly Subject[] {
+export function subjectsOf(line: ScriptLine): readonly LineSubject[] {
   const subjects = statementSubjects(line);
   return line.statement.acceptance === null ? subjects : [...subjects, inputKeys.acceptance];
 }
 
-function statementSubjects({ statement, settingPath, section }: ScriptLine): readonly Subject[] {
+function statementSubjects({ statement, settingPath, section }: ScriptLine): readonly LineSubject[] {
   switch (statement.kind) {
     case 'setting':
       return settingPath === null ? [] : [inputKeys.setting(settingPath, section.pack)];

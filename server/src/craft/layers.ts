@@ -79,7 +79,7 @@ export function followIncludes(root: Script, source: IncludeSource): Layers {
   return { layers, problems, files, isComplete, isPending };
 }
 
-interface Followed {
+interface FollowedInclude {
   readonly layer: Layer | null;
   readonly problem: LayerProblem | null;
   /** It leads back to a script that is in the craft already. */
@@ -87,7 +87,7 @@ interface Followed {
   readonly isPending?: boolean;
 }
 
-function follow(layer: Layer, line: ScriptLine, source: IncludeSource, files: Set<string>): Followed {
+function follow(layer: Layer, line: ScriptLine, source: IncludeSource, files: Set<string>): FollowedInclude {
   if (line.statement.kind !== 'include') return { layer: null, problem: null };
   const { path } = line.statement;
   const refuse = (id: string, values: Record<string, string> = {}) => refused(layer, line, id, values);
@@ -137,13 +137,18 @@ function secondText(
   return refused(from, line, 'line/include-refused', { why }).problem;
 }
 
-function oneTooMany(layer: Layer, line: ScriptLine): Followed {
+function oneTooMany(layer: Layer, line: ScriptLine): FollowedInclude {
   return refused(layer, line, 'line/include-refused', {
     why: `${mostIncludes} includes come before it, and no more are followed`,
   });
 }
 
-function refused({ script }: Layer, line: ScriptLine, id: string, values: Record<string, string>): Followed {
+function refused(
+  { script }: Layer,
+  line: ScriptLine,
+  id: string,
+  values: Record<string, string>,
+): FollowedInclude {
   const path = line.statement.kind === 'include' ? line.statement.path.value : '';
   return { layer: null, problem: problemAt({ script, line }, id, { path, ...values }) };
 }

@@ -11,7 +11,7 @@ import { evaluate } from './evaluate';
 import { deepestNames, followNames, type NamesBehind } from './follow-names';
 import { type Interpretation, interpret } from './interpret';
 import { isExpression } from './interpret-number';
-import { inputKeys, type Subject } from './keys';
+import { inputKeys, type LineSubject } from './keys';
 import type { Layers } from './layers';
 import type { NameResult, Scope } from './scope';
 import { HeldSetting, type PlacedLine, type Setting } from './setting';
@@ -27,7 +27,7 @@ export interface Scripts {
   layers(): Layers;
   isComplete(): boolean;
   isUnset(path: string): boolean;
-  lines(subject: Subject): readonly PlacedLine[];
+  lines(subject: LineSubject): readonly PlacedLine[];
   constantNames(): readonly string[];
   words(found: FoundParameter): readonly string[] | null;
 }

@@ -6,7 +6,7 @@ import type { ScriptLine } from '../language/script-line';
 import { StatementCache } from '../language/statement-cache';
 import { KeyMap } from '../query/key-map';
 import { differing, type GuessedLine, GuessedLines } from './guessed-lines';
-import { type CraftKey, inputKeys, pathOfLine, type Subject, subjectsOf } from './keys';
+import { type CraftKey, inputKeys, type LineSubject, pathOfLine, subjectsOf } from './keys';
 import { checkLine } from './line-check';
 import { LineIndex } from './line-index';
 import { membershipsIn } from './memberships';
@@ -21,7 +21,7 @@ export class Script {
   private readonly index = new LineIndex();
   private readonly wrong = new Map<ScriptLine, readonly Problem[]>();
   private readonly dynamic = new Set<ScriptLine>();
-  private readonly repeated = new KeyMap<Subject, Subject>();
+  private readonly repeated = new KeyMap<LineSubject, LineSubject>();
   /** Collection -> member -> how many lines name it. */
   private readonly members = new Map<string, Map<string, number>>();
   private readonly groups = new Map<string, number>();
@@ -76,13 +76,13 @@ export class Script {
     return this.unknown.all.findLast((one) => one.path === path && one.line.section.pack === pack)?.line;
   }
 
-  lines(subject: Subject): readonly ScriptLine[] {
+  lines(subject: LineSubject): readonly ScriptLine[] {
     const found = this.index.get(subject);
     if (found.length < 2) return found;
     return [...found].sort((one, other) => this.lineNumber(one) - this.lineNumber(other));
   }
 
-  has(subject: Subject): boolean {
+  has(subject: LineSubject): boolean {
     return this.index.has(subject);
   }
 
@@ -101,7 +101,7 @@ export class Script {
   }
 
   /** What more than one line of this script sets for the same pack or for all. */
-  repeatedSubjects(): Iterable<Subject> {
+  repeatedSubjects(): Iterable<LineSubject> {
     return this.repeated.values();
   }
 
@@ -189,7 +189,7 @@ export class Script {
     return [...subjects, ...widerKeys(line), ...counted, ...(uses.length === 0 ? [] : [inputKeys.uses])];
   }
 
-  private markRepeated(subject: Subject, { statement }: ScriptLine): void {
+  private markRepeated(subject: LineSubject, { statement }: ScriptLine): void {
     if (statement.kind === 'include' || subject === inputKeys.acceptance || subject === inputKeys.overlay)
       return;
     if (this.index.isRepeated(subject)) this.repeated.set(subject, subject);

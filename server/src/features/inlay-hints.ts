@@ -23,7 +23,7 @@ export interface InlayHint {
   readonly tooltip: string;
 }
 
-type Hint = Omit<InlayHint, 'position'>;
+type HintText = Omit<InlayHint, 'position'>;
 
 /**
  * Behind a value that is calculated: what it comes to, for each pack where they differ; behind one in a unit
@@ -47,7 +47,7 @@ function hintsFor(
   snapshot: Snapshot,
   line: ScriptLine,
   statement: SettingStatement | ConstantStatement,
-): readonly Hint[] {
+): readonly HintText[] {
   if (statement.kind === 'constant') return constantHints(snapshot, line, statement);
   const { settingPath, section } = line;
   if (settingPath === null) return [];
@@ -81,14 +81,14 @@ function constantHints(
   { craft, pack }: Snapshot,
   line: ScriptLine,
   { name, value }: ConstantStatement,
-): readonly Hint[] {
+): readonly HintText[] {
   const counts = craft.lines(inputKeys.constant(name.text)).at(-1)?.line === line;
   const result = craft.constant(name.text, pack);
   if (!counts || !isCalculated(value) || result.kind !== 'value') return [];
   return [{ label: `= ${evaluatedText(result.value)}`, tooltip: 'What the calculation comes to' }];
 }
 
-function calculatedHints(own: readonly PerPack[]): readonly Hint[] {
+function calculatedHints(own: readonly PerPack[]): readonly HintText[] {
   const shown = own.flatMap(({ pack, setting: { value, found } }) => {
     const isNumber = value?.kind === 'quantity' || value?.kind === 'count' || value?.kind === 'range';
     return isNumber ? [{ pack, text: withoutTails(valueText(value, found.parameter)) }] : [];
@@ -101,13 +101,13 @@ function calculatedHints(own: readonly PerPack[]): readonly Hint[] {
   return [{ label: `= ${label}`, tooltip: 'What the calculation comes to' }];
 }
 
-function translationHints([first]: readonly PerPack[]): readonly Hint[] {
+function translationHints([first]: readonly PerPack[]): readonly HintText[] {
   const label = first === undefined ? null : otherUnitText(first.setting.value, first.setting.found);
   return label === null ? [] : [{ label, tooltip: 'The same in another unit' }];
 }
 
 /** What the line does on this craft: with the pack in view, if the line is for it. */
-function effectHints(snapshot: Snapshot, own: readonly PerPack[]): readonly Hint[] {
+function effectHints(snapshot: Snapshot, own: readonly PerPack[]): readonly HintText[] {
   const shown = own.find(({ pack }) => pack === snapshot.pack) ?? own[0];
   if (shown === undefined) return [];
   const { found } = shown.setting;
@@ -133,12 +133,12 @@ function tooltipOf(figure: Figure, pack: string | null): string {
   return [words.join(': '), ...assumed].join('\n');
 }
 
-function overriddenHint(snapshot: Snapshot, { setting }: PerPack): Hint {
+function overriddenHint(snapshot: Snapshot, { setting }: PerPack): HintText {
   const where = placeName(snapshot, setting.origin);
   return { label: 'overridden', tooltip: `Does not count: ${where} sets this` };
 }
 
-function otherPackHint(snapshot: Snapshot, pack: string | null, { value, found, origin }: Setting): Hint {
+function otherPackHint(snapshot: Snapshot, pack: string | null, { value, found, origin }: Setting): HintText {
   const text = value === null ? 'another value' : shownText(value, found.parameter);
   return {
     label: `${pack}: ${text}`,
@@ -153,7 +153,7 @@ function shownText(value: Value, parameter: Parameter): string {
 }
 
 /** What stood before, where it is the same for all the packs that the line is for. */
-function overridingHints(snapshot: Snapshot, own: readonly PerPack[]): readonly Hint[] {
+function overridingHints(snapshot: Snapshot, own: readonly PerPack[]): readonly HintText[] {
   const [first] = own;
   const over = first?.setting.overridden[0];
   const written = over === undefined ? null : writtenValue(over);

@@ -46,7 +46,7 @@ export function linesToWrite(
   return first === undefined ? null : { edits: edits.reverse(), at: placeIn(first) };
 }
 
-interface Part {
+interface SectionLines {
   readonly section: string;
   /** Undefined where the script has no such section. */
   readonly header: ScriptLine | undefined;
@@ -89,7 +89,7 @@ function below({ root }: Craft, header: ScriptLine, lines: readonly string[]): D
 }
 
 /** New sections behind all others, with a blank line before each. */
-function atEnd({ root: { document } }: Craft, parts: readonly Part[]): readonly DocumentEdit[] {
+function atEnd({ root: { document } }: Craft, parts: readonly SectionLines[]): readonly DocumentEdit[] {
   const { lineEnd, lineCount } = document;
   const sections = parts
     .filter(({ header }) => header === undefined)

@@ -20,7 +20,7 @@ export const semanticTokenTypes = [
 
 type SemanticTokenType = (typeof semanticTokenTypes)[number];
 
-interface Marked {
+interface MarkedSpan {
   readonly type: SemanticTokenType;
   readonly span: Span;
 }
@@ -53,7 +53,7 @@ function lineTokens(snapshot: Snapshot, line: ScriptLine, number: number): reado
     .map(({ span, type }) => ({ line: number, start: span.start, length: span.end - span.start, type }));
 }
 
-function marksOf(snapshot: Snapshot, line: ScriptLine): readonly Marked[] {
+function marksOf(snapshot: Snapshot, line: ScriptLine): readonly MarkedSpan[] {
   const { statement } = line;
   switch (statement.kind) {
     case 'include':
@@ -75,16 +75,16 @@ function marksOf(snapshot: Snapshot, line: ScriptLine): readonly Marked[] {
   }
 }
 
-function commentMarks({ comment, acceptance }: Statement): readonly Marked[] {
+function commentMarks({ comment, acceptance }: Statement): readonly MarkedSpan[] {
   if (acceptance !== null) return [marked('acceptance', acceptance)];
   return comment === null ? [] : [marked('comment', comment)];
 }
 
-function keyword({ text }: ScriptLine, word: string): Marked {
+function keyword({ text }: ScriptLine, word: string): MarkedSpan {
   const start = Math.max(0, text.indexOf(word));
   return { type: 'keyword', span: { start, end: start + word.length } };
 }
 
-function marked(type: SemanticTokenType, { start, end }: Span | Name): Marked {
+function marked(type: SemanticTokenType, { start, end }: Span | Name): MarkedSpan {
   return { type, span: { start, end } };
 }

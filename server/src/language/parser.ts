@@ -53,18 +53,18 @@ function readLine(line: string): Statement {
   };
 }
 
-function asCut(body: Body): Body {
+function asCut(body: StatementBody): StatementBody {
   return body.kind === 'section' ? { kind: 'broken', opensSection: kindOf(body.path) } : body;
 }
 
-type Body = DistributiveOmit<Statement, 'comment' | 'acceptance' | 'problems'>;
+type StatementBody = DistributiveOmit<Statement, 'comment' | 'acceptance' | 'problems'>;
 type DistributiveOmit<T, K extends PropertyKey> = T extends unknown ? Omit<T, K> : never;
 
 function contentEnd({ tokens, comment }: Tokens, line: string): number {
   return tokens.at(-1)?.end ?? comment?.start ?? line.length;
 }
 
-function readBody(reader: TokenReader): Body {
+function readBody(reader: TokenReader): StatementBody {
   const first = reader.peek();
   if (first === undefined) return { kind: 'blank' };
   if (first.kind === 'sign' && first.text === '[') return readSection(reader);
@@ -86,7 +86,7 @@ function numberAsName(first: Token, second: Token | undefined): Token | null {
   return { kind: 'name', ...name, names: [name] };
 }
 
-function readSection(reader: TokenReader): Body {
+function readSection(reader: TokenReader): StatementBody {
   const open = reader.next();
   const name = reader.next();
   if (name?.kind === 'text') {
@@ -99,7 +99,7 @@ function readSection(reader: TokenReader): Body {
     return { kind: 'broken', opensSection: 'known' };
   }
   const path = pathOf(name);
-  const unnamed: Body = { kind: 'broken', opensSection: kindOf(path) };
+  const unnamed: StatementBody = { kind: 'broken', opensSection: kindOf(path) };
   let pack: Name | null = null;
   if (reader.takeSign('@')) {
     const token = reader.next();
@@ -137,7 +137,7 @@ function reportUnclosed(reader: TokenReader): void {
   reader.report(problem('line/section-not-closed', visible({ start: end, end }), {}, [fix]));
 }
 
-function readInclude(reader: TokenReader, keyword: Token): Body {
+function readInclude(reader: TokenReader, keyword: Token): StatementBody {
   if (reader.peekSign('=', 1)) return readSetting(reader, keyword);
   reader.next();
   const path = reader.next();
@@ -149,7 +149,7 @@ function readInclude(reader: TokenReader, keyword: Token): Body {
   return { kind: 'include', path };
 }
 
-function readConstant(reader: TokenReader): Body {
+function readConstant(reader: TokenReader): StatementBody {
   reader.next();
   const token = reader.next();
   if (token?.kind !== 'name') return { kind: 'broken', opensSection: null };
@@ -164,7 +164,7 @@ function readConstant(reader: TokenReader): Body {
   return { kind: 'constant', name, equals, value };
 }
 
-function readSetting(reader: TokenReader, name: Token): Body {
+function readSetting(reader: TokenReader, name: Token): StatementBody {
   if (name.kind !== 'name') return { kind: 'broken', opensSection: null };
   reader.next();
   const { equals, value } = readAssignment(reader);

@@ -1,15 +1,15 @@
 /** One step of a key: a word, a number, nothing, or an object that is itself and no other. */
-export type Step = string | number | null | object;
+export type KeyStep = string | number | null | object;
 
 /** What something is known by: `['setting', 'sprint', 'motor.idle']`. Steps hold any characters; nobody takes a key apart. */
-export type Key = readonly Step[];
+export type Key = readonly KeyStep[];
 
 /** A map whose keys are tuples of steps: `map.set(['file', uri], 1)`. Keys that begin alike share their beginning. */
 export class KeyMap<K extends Key, V extends NonNullable<unknown>> {
   /** By the last step, undefined where there is none: of thousands of keys none has a map of its own. */
-  private readonly ends = new Map<Step | undefined, V>();
+  private readonly ends = new Map<KeyStep | undefined, V>();
   /** By a step that others follow. */
-  private readonly below = new Map<Step | undefined, KeyMap<K, V>>();
+  private readonly below = new Map<KeyStep | undefined, KeyMap<K, V>>();
 
   get isEmpty(): boolean {
     return this.ends.size === 0 && this.below.size === 0;
@@ -45,7 +45,7 @@ export class KeyMap<K extends Key, V extends NonNullable<unknown>> {
     for (const node of this.below.values()) yield* node.values();
   }
 
-  private under(step: Step | undefined): KeyMap<K, V> {
+  private under(step: KeyStep | undefined): KeyMap<K, V> {
     const known = this.below.get(step);
     if (known !== undefined) return known;
     const made = new KeyMap<K, V>();

@@ -26,10 +26,10 @@ export function saidColumn(text: string): LayoutColumn | null {
     : { heading, channel, ...counted, ...(reversed ? { reversed } : {}) };
 }
 
-type Counted = Pick<LayoutColumn, 'unit' | 'scale' | 'zero' | 'full'>;
+type ColumnCounting = Pick<LayoutColumn, 'unit' | 'scale' | 'zero' | 'full'>;
 
 /** `in deg/s`, `times 0.5`, `from 1000 to 2000`, each once at most. */
-function countedAs(words: readonly string[]): Counted | null {
+function countedAs(words: readonly string[]): ColumnCounting | null {
   const [word, value = '', ...rest] = words;
   if (word === undefined) return {};
   if (word === 'in' && parseUnit(value).unit !== undefined) return joined({ unit: value }, rest);
@@ -40,7 +40,7 @@ function countedAs(words: readonly string[]): Counted | null {
     : null;
 }
 
-function joined(first: Counted, words: readonly string[]): Counted | null {
+function joined(first: ColumnCounting, words: readonly string[]): ColumnCounting | null {
   const others = countedAs(words);
   const isTwice = others !== null && Object.keys(first).some((key) => key in others);
   return others === null || isTwice ? null : { ...first, ...others };

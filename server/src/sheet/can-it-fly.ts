@@ -47,7 +47,7 @@ export interface SheetFinding {
 const mostShown = 60;
 
 /** What was computed of a craft, and what could not be. */
-interface Computed {
+interface ComputedCraft {
   readonly packs: readonly PackColumn[];
   readonly withheld: readonly WithheldFigure[];
 }
@@ -55,7 +55,7 @@ interface Computed {
 export function canItFly(
   craft: Craft,
   findings: readonly Finding[],
-  { packs, withheld }: Computed,
+  { packs, withheld }: ComputedCraft,
   telling = asScript,
 ): CanItFly {
   const ranked = levels.flatMap((level) => findings.filter((finding) => finding.level === level));

@@ -10,10 +10,10 @@ export interface NotKnown {
   /** What is not known, and what to do about it. */
   readonly text: string;
   /** Ways to make them known: each writes lines into the script. */
-  readonly ways: readonly Way[];
+  readonly ways: readonly WayToWrite[];
 }
 
-export interface Way {
+export interface WayToWrite {
   readonly title: string;
   /** Settings that it writes. */
   readonly paths: readonly string[];
@@ -60,7 +60,7 @@ function topicsOf(withheld: readonly WithheldFigure[]): readonly (Unknown & Topi
     .sort((one, other) => one.rank - other.rank);
 }
 
-function joined<T extends Unknown>([first, ...others]: Group<T>): T {
+function joined<T extends Unknown>([first, ...others]: NonEmpty<T>): T {
   const all = [first, ...others];
   return {
     ...first,
@@ -95,7 +95,7 @@ function sentenceOf(
 type Needs = Pick<Unknown, 'needs' | 'instead'>;
 
 /** The presses that write what is missing. */
-export function waysToWrite({ needs, instead }: Needs): readonly Way[] {
+export function waysToWrite({ needs, instead }: Needs): readonly WayToWrite[] {
   if (needs.length === 0) return [];
   const lines = needs.length === 1 ? 'this line' : `these ${needs.length} lines`;
   return [
@@ -131,9 +131,9 @@ function namesOf(craft: Craft, needs: readonly string[]): readonly string[] {
   return [...new Set(names)];
 }
 
-type Group<T> = readonly [T, ...T[]];
+type NonEmpty<T> = readonly [T, ...T[]];
 
-function groupedBy<T>(items: readonly T[], keyOf: (item: T) => string): readonly Group<T>[] {
+function groupedBy<T>(items: readonly T[], keyOf: (item: T) => string): readonly NonEmpty<T>[] {
   const groups = new Map<string, [T, ...T[]]>();
   for (const item of items) {
     const key = keyOf(item);

@@ -29,19 +29,23 @@ export function ownSettingsText(view: CraftView, handed: HandOver | null): strin
 /** So many changes of settings whose role is known are named. */
 const mostRoles = 3;
 
-interface Changed {
+interface ChangedRole {
   /** What it is by its role, and how much it changed; null for one without a role, and for what is no number. */
   readonly role: string | null;
 }
 
-function changedOf(view: CraftView, paths: readonly string[], { settings }: HandOver): readonly Changed[] {
+function changedOf(
+  view: CraftView,
+  paths: readonly string[],
+  { settings }: HandOver,
+): readonly ChangedRole[] {
   const before = new Map(
     settings.map(({ groups, name, occurrence = 1, item, value }) => [
       pathText(ownPath({ groups, name, occurrence, item })),
       value,
     ]),
   );
-  return paths.flatMap((path): readonly Changed[] => {
+  return paths.flatMap((path): readonly ChangedRole[] => {
     const value = view.value(path);
     const was = before.get(path);
     // What can't be read is told where it stands.

@@ -3,7 +3,7 @@ import type { MeasuredSpan, Told } from '../recording/report';
 import type { AxisRow } from './recording-rows';
 
 /** Something that is said of some quantities of some axes. */
-export interface SaidOf<T> {
+export interface SaidOfQuantities<T> {
   /** "Crossover and phase margin about roll" */
   readonly about: string;
   readonly said: T;
@@ -12,7 +12,7 @@ export interface SaidOf<T> {
 /** Why quantities are withheld, each reason once; what to do for several of them stands with the last. */
 export function reasonsOf(
   rows: readonly AxisRow[],
-): readonly SaidOf<{ readonly reason: string; readonly advice: string }>[] {
+): readonly SaidOfQuantities<{ readonly reason: string; readonly advice: string }>[] {
   const all = together(rows, (value) =>
     'reason' in value ? { key: `${value.reason}\n${value.advice}`, said: value } : null,
   );
@@ -23,11 +23,11 @@ export function reasonsOf(
 }
 
 /** What the others rest on. */
-export function basesOf(rows: readonly AxisRow[]): readonly SaidOf<string>[] {
+export function basesOf(rows: readonly AxisRow[]): readonly SaidOfQuantities<string>[] {
   return together(rows, (value) => ('basis' in value ? { key: value.basis, said: value.basis } : null));
 }
 
-interface Place {
+interface AxisQuantity {
   readonly name: string;
   readonly axis: string;
 }
@@ -35,8 +35,8 @@ interface Place {
 function together<T>(
   rows: readonly AxisRow[],
   of: (value: Told<MeasuredSpan>) => { readonly key: string; readonly said: T } | null,
-): readonly SaidOf<T>[] {
-  const found = new Map<string, { readonly said: T; readonly places: Place[] }>();
+): readonly SaidOfQuantities<T>[] {
+  const found = new Map<string, { readonly said: T; readonly places: AxisQuantity[] }>();
   for (const { name, cells } of rows)
     for (const { axis, value } of cells) {
       const one = value === null ? null : of(value);
@@ -48,7 +48,7 @@ function together<T>(
   return [...found.values()].map(({ said, places }) => ({ about: placesText(places, rows.length), said }));
 }
 
-function placesText(places: readonly Place[], rows: number): string {
+function placesText(places: readonly AxisQuantity[], rows: number): string {
   const byAxes = new Map<string, string[]>();
   for (const name of new Set(places.map((place) => place.name))) {
     const axes = listed(places.filter((place) => place.name === name).map(({ axis }) => axis));

@@ -37,7 +37,7 @@ export interface WrittenGain {
   readonly text: string;
 }
 
-type Of = (response: AxisResponse) => Told<MeasuredSpan> | null;
+type PartOfResponse = (response: AxisResponse) => Told<MeasuredSpan> | null;
 
 /** How the axes follow, beside what the script lets expect. */
 export function followRows(axes: readonly AxisResponse[], models: readonly AxisModel[]): readonly AxisRow[] {
@@ -55,7 +55,7 @@ export function followRows(axes: readonly AxisResponse[], models: readonly AxisM
 export function lateRows(axes: readonly AxisResponse[], models: readonly AxisModel[]): readonly AxisRow[] {
   const row = rowsOf('late', axes, models);
   const margin =
-    (part: (margins: MeasuredMargins) => MeasuredSpan): Of =>
+    (part: (margins: MeasuredMargins) => MeasuredSpan): PartOfResponse =>
     ({ margins }) =>
       partOf(margins, part);
   return [
@@ -88,7 +88,7 @@ function rowsOf(question: AxisRow['question'], axes: readonly AxisResponse[], mo
   return (
     name: string,
     better: AxisRow['better'],
-    of: Of,
+    of: PartOfResponse,
     estimate?: keyof AxisModel['estimates'],
   ): AxisRow => ({
     question,

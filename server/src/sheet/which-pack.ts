@@ -3,7 +3,7 @@ import type { PlacedLine } from '../craft/setting';
 import { CraftView, viewQuery } from '../craft/view';
 import { figureSource, figuresOf } from '../figures';
 import type { Figure, FigureSource } from '../figures/figure';
-import { type ToldWithheld, type Way, waysToWrite } from './not-known';
+import { type ToldWithheld, type WayToWrite, waysToWrite } from './not-known';
 import { type Target, targetOfLine, targetOfPath } from './target';
 import { type Variant, variantsOf } from './variants';
 
@@ -35,7 +35,7 @@ export interface WithheldRow {
   readonly from: readonly string[];
   /** Why, and what to write. */
   readonly text: string;
-  readonly ways: readonly Way[];
+  readonly ways: readonly WayToWrite[];
 }
 
 export interface PackRow {

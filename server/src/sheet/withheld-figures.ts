@@ -36,7 +36,7 @@ export const judgedBy: ReadonlySet<string> = new Set([
  */
 export function withheldFigures(craft: Craft, ids?: ReadonlySet<string>): readonly WithheldFigure[] {
   if (!craft.isWhole() && !craft.root.isBoardText) return [];
-  const all = new Map<string, Gathered>();
+  const all = new Map<string, WithheldGroup>();
   for (const pack of craft.packsOrNone()) {
     for (const { id, title, needs, instead, refused, because } of withheldIn(
       new CraftView(craft, pack),
@@ -57,7 +57,7 @@ export function withheldFigures(craft: Craft, ids?: ReadonlySet<string>): readon
   }));
 }
 
-interface Gathered {
+interface WithheldGroup {
   readonly id: string;
   readonly title: string;
   readonly with: string[];

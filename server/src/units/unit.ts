@@ -86,7 +86,7 @@ class UnitFault extends Error {
   }
 }
 
-interface Factor {
+interface UnitFactor {
   readonly dimension: Dimension;
   readonly factor: number;
 }
@@ -96,7 +96,7 @@ class UnitReader {
   private at = 0;
   constructor(private readonly text: string) {}
 
-  product(depth = 0): Factor {
+  product(depth = 0): UnitFactor {
     let whole = this.power(depth);
     for (let sign = this.text[this.at]; sign === '*' || sign === '/'; sign = this.text[this.at]) {
       this.at += 1;
@@ -113,7 +113,7 @@ class UnitReader {
     if (this.at < this.text.length) this.fail('malformed', this.at, this.text.slice(this.at));
   }
 
-  private power(depth: number): Factor {
+  private power(depth: number): UnitFactor {
     const base = this.text[this.at] === '(' ? this.group(depth) : this.symbol();
     if (this.text[this.at] !== '^') return base;
     const digits = /-?\d{1,2}/y;
@@ -127,7 +127,7 @@ class UnitReader {
     };
   }
 
-  private group(depth: number): Factor {
+  private group(depth: number): UnitFactor {
     if (depth > 8) return this.fail('malformed', this.at, '(');
     this.at += 1;
     const inside = this.product(depth + 1);
@@ -136,7 +136,7 @@ class UnitReader {
     return inside;
   }
 
-  private symbol(): Factor {
+  private symbol(): UnitFactor {
     symbolPattern.lastIndex = this.at;
     const text = symbolPattern.exec(this.text)?.[0];
     if (text === undefined) return this.fail('malformed', this.at, this.text.slice(this.at));

@@ -8,7 +8,7 @@ import { type FileSystem, whyUnreadable, withoutMark } from './file-system';
 /** The file in which a workspace chooses what is checked, and how it is ranked. */
 export const choicesFileName = 'propsoff.json';
 
-interface File {
+interface HeldChoices {
   readonly text: string;
   /** What it last was without a problem. */
   good: WorkspaceChoices;
@@ -17,7 +17,7 @@ interface File {
 
 /** The files of choices of a workspace's folders. A file with problems is not used: what it last was stays in use. */
 export class ChoiceFiles {
-  private readonly files = new Map<string, File>();
+  private readonly files = new Map<string, HeldChoices>();
   private readonly unreadable = new Map<string, AdditionProblem>();
 
   constructor(

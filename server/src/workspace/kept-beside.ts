@@ -42,9 +42,9 @@ export function withChange(kept: KeptBeside, change: KeptChange): KeptBeside {
   };
 }
 
-type Accepted = Omit<AcceptedBeside, 'reason'>;
+type AcceptedCheck = Omit<AcceptedBeside, 'reason'>;
 
-function isSame({ setting, check }: Accepted, other: Accepted | null): boolean {
+function isSame({ setting, check }: AcceptedCheck, other: AcceptedCheck | null): boolean {
   return other !== null && check === other.check && settingKey(setting) === settingKey(other.setting);
 }
 

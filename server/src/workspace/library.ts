@@ -17,7 +17,7 @@ import {
 import { readBeside } from './kept-beside';
 
 /** A file that is being read. */
-interface Reading {
+interface FileReading {
   readonly done: Promise<void>;
   /** Whether a craft waits for it. */
   isAwaited: boolean;
@@ -28,7 +28,7 @@ export class Library {
   private readonly held = new Map<string, Included>();
   /** Of the boards' texts among them, what they say. */
   private readonly layers = new Map<string, BoardLayer>();
-  private readonly reading = new Map<string, Reading>();
+  private readonly reading = new Map<string, FileReading>();
 
   constructor(
     private readonly catalog: Catalog,
@@ -108,10 +108,10 @@ export class Library {
     return wasHeld || wasRead;
   }
 
-  private readingOf(uri: string): Reading {
+  private readingOf(uri: string): FileReading {
     const known = this.reading.get(uri);
     if (known !== undefined) return known;
-    const reading: Reading = {
+    const reading: FileReading = {
       isAwaited: false,
       done: this.included(uri).then((read) => this.take(uri, reading, read)),
     };
@@ -119,7 +119,7 @@ export class Library {
     return reading;
   }
 
-  private take(uri: string, reading: Reading, included: Included): void {
+  private take(uri: string, reading: FileReading, included: Included): void {
     // What was forgotten meanwhile is old.
     if (this.reading.get(uri) !== reading) return;
     this.reading.delete(uri);

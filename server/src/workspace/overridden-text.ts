@@ -16,11 +16,11 @@ export function overriddenText(craft: Craft, layer: BoardLayer): readonly Findin
   return [...root.document.lines()].flatMap((line) => findingOf(craft, layer, line, places) ?? []);
 }
 
-type Places = ReadonlyMap<string, number>;
-const kept = new WeakMap<BoardLayer, Places>();
+type LineOfSetting = ReadonlyMap<string, number>;
+const kept = new WeakMap<BoardLayer, LineOfSetting>();
 
 /** Where each setting stands among those of its text. */
-function placesIn(layer: BoardLayer): Places {
+function placesIn(layer: BoardLayer): LineOfSetting {
   const known = kept.get(layer);
   if (known !== undefined) return known;
   const places = new Map(layer.settings.map((setting, index) => [settingKey(setting), index]));
@@ -28,7 +28,7 @@ function placesIn(layer: BoardLayer): Places {
   return places;
 }
 
-function findingOf(craft: Craft, layer: BoardLayer, line: ScriptLine, places: Places): Finding | null {
+function findingOf(craft: Craft, layer: BoardLayer, line: ScriptLine, places: LineOfSetting): Finding | null {
   const { settingPath: path, statement } = line;
   if (path === null || !isOwnPath(path) || statement.kind !== 'setting') return null;
   const { value } = statement;

@@ -2,7 +2,7 @@ import assert from 'node:assert/strict';
 import { bounded } from '../../../server/src/sheet/find/bounded';
 import { movablesOf } from '../../../server/src/sheet/find/movable';
 import { everyCombination, type Setup } from '../../../server/src/sheet/find/search';
-import { Trial } from '../../../server/src/sheet/find/trial';
+import { TrialCraft } from '../../../server/src/sheet/find/trial';
 import { type Wish, wishFor } from '../../../server/src/sheet/find/wish';
 import { Work } from '../../../server/src/sheet/find/work';
 import { findingsOf } from '../../support/findings';
@@ -25,7 +25,7 @@ describe('a plain grid over the same settings', () => {
       const wish = wishFor(craft, wanted);
       const answer = Object.keys(wanted).length === 0 ? foundIn(name) : found(craft, wanted);
       const findings = findingsOf(craft);
-      const trial = new Trial(craft);
+      const trial = new TrialCraft(craft);
       const { movables } = toEnd(bounded(trial, movablesOf(craft, wish), findings, findingsOf));
       const { space } = new Work(trial, wish, movables, findings, findingsOf, []);
       const held = everyCombination(space.sizes, each)

@@ -75,7 +75,7 @@ function unmatchedText({ setting: { groups, name }, check, reason }: AcceptedBes
   return `# not taken over: accept ${check} of ${shown([...groups, name].join(' '))}: ${reason}`;
 }
 
-interface Row {
+interface SettingLine {
   readonly path: readonly string[];
   /** With the acceptance of a risk of it behind it. */
   readonly value: string;
@@ -84,9 +84,9 @@ interface Row {
 }
 
 /** A row for each line that sets something; of a parameter that stands there twice, the last one counts. */
-function rowsOf(listing: Listing, { lines }: BoardLayer): readonly Row[] {
+function rowsOf(listing: Listing, { lines }: BoardLayer): readonly SettingLine[] {
   const comments = new Comments(listing, lines);
-  const rows = new Map<string, Row>();
+  const rows = new Map<string, SettingLine>();
   for (const [index, { script, spans, acceptance }] of lines.entries()) {
     const setting = listing.settings[index];
     if (setting === undefined || spans === null) continue;
@@ -133,9 +133,10 @@ function keyOf({ start }: TextRange): string {
 }
 
 /** Settings in the catalogue's order, then as they stood, section by section. */
-function sections(rows: readonly Row[], catalog: Catalog): readonly (readonly string[])[] {
+function sections(rows: readonly SettingLine[], catalog: Catalog): readonly (readonly string[])[] {
   const order = new Map([...catalog.parameters.keys()].map((name, index) => [name, index]));
-  const placeOf = ({ path }: Row) => order.get(catalog.parameter(pathText(path))?.name ?? '') ?? order.size;
+  const placeOf = ({ path }: SettingLine) =>
+    order.get(catalog.parameter(pathText(path))?.name ?? '') ?? order.size;
   const bySection = new Map<string, string[]>();
   for (const { path, value, above } of rows.toSorted((one, other) => placeOf(one) - placeOf(other))) {
     const section = pathText(path.slice(0, -1));

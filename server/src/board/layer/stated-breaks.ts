@@ -79,11 +79,11 @@ function listed(words: readonly string[]): string {
   return more > 0 ? `${words.slice(0, mostWords).join(', ')} and ${more} more` : words.join(', ');
 }
 
-type Known = Omit<StatedBreak, 'index'> | null;
-const checked = new WeakMap<LayerLine, { readonly setting: LayerSetting; readonly known: Known }>();
+type KnownBreak = Omit<StatedBreak, 'index'> | null;
+const checked = new WeakMap<LayerLine, { readonly setting: LayerSetting; readonly known: KnownBreak }>();
 
 /** Most edits leave most settings as they were. */
-function breakOf(setting: LayerSetting, line: LayerLine, mark: DecimalMark): Known {
+function breakOf(setting: LayerSetting, line: LayerLine, mark: DecimalMark): KnownBreak {
   const before = checked.get(line);
   if (before?.setting === setting) return before.known;
   const stated = statedOf(setting, line);

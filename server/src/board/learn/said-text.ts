@@ -18,7 +18,7 @@ const keys = [
   ...['unit', 'scale', 'offset', 'step', 'limits', 'base', 'table'],
   ...['words', 'part', 'entry', 'at', 'cell', 'number-of', 'has', 'bit', 'bits', 'value', 'plain'],
 ] as const;
-type Key = (typeof keys)[number];
+type SaidKey = (typeof keys)[number];
 
 /** What can follow the parameter, for people. */
 const saidKeys = keys.join(', ');
@@ -74,12 +74,12 @@ function saidOf(means: string, rest: string, catalog: Catalog): Confirmation {
   };
 }
 
-type Clauses = ReadonlyMap<Key, string>;
+type Clauses = ReadonlyMap<SaidKey, string>;
 
 /** Each key with what stands behind it, up to the next key. */
 function clausesOf(rest: string): Clauses {
-  const clauses = new Map<Key, string>();
-  let open: Key | null = null;
+  const clauses = new Map<SaidKey, string>();
+  let open: SaidKey | null = null;
   for (const word of rest.split(/\s+/).filter((one) => one !== '')) {
     const key = keys.find((one) => one === word);
     const isWanted: boolean = open !== null && open !== 'plain' && clauses.get(open) === '';
@@ -140,7 +140,7 @@ function inverse(share: number): number {
   return Number((1 / share).toPrecision(12));
 }
 
-function finiteNumber(text: string, key: Key): number {
+function finiteNumber(text: string, key: SaidKey): number {
   const number = /^[+-]?(\d+(\.\d+)?|\.\d+|\d+\/\d+)$/.test(text) ? ratio(text) : Number.NaN;
   if (!Number.isFinite(number)) throw new Wrong(`"${key}" takes a number, not "${text}"`);
   return number;
@@ -179,7 +179,7 @@ function bitsOf(given: Clauses, found: FoundParameter, catalog: Catalog): Readon
   return Object.fromEntries(said);
 }
 
-function wordOfList(word: string, key: Key, found: FoundParameter, catalog: Catalog): string {
+function wordOfList(word: string, key: SaidKey, found: FoundParameter, catalog: Catalog): string {
   if (found.parameter.kind !== 'words')
     throw new Wrong(`"${key}" is about a word of a list, and ${found.path} is none`);
   const known = wordsToSpell(found, catalog);
@@ -192,12 +192,12 @@ function noWord(word: string, known: readonly string[], { path }: FoundParameter
   return new Wrong(`"${word}" is no word of ${path}: ${near === undefined ? known.join(', ') : `${near}?`}`);
 }
 
-function wholeNumber(text: string, key: Key): number {
+function wholeNumber(text: string, key: SaidKey): number {
   if (!/^[1-9]\d{0,2}$/.test(text)) throw new Wrong(`"${key}" takes a number from 1 on, not "${text}"`);
   return Number(text);
 }
 
-function pairsOf(text: string, key: Key): readonly (readonly [string, string])[] {
+function pairsOf(text: string, key: SaidKey): readonly (readonly [string, string])[] {
   return text.split(',').map((pair) => {
     const at = pair.indexOf('=');
     const [own, other] = [pair.slice(0, at).trim(), pair.slice(at + 1).trim()];

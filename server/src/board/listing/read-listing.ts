@@ -12,7 +12,7 @@ import { withoutBlockComments } from './text/block-comments';
 import { cutAtBlocks } from './text/blocks';
 import { withoutTrees } from './text/drawn';
 import { joinedAt } from './text/joined';
-import type { Line } from './text/line';
+import type { ListingLine } from './text/line';
 import { isPageBreak } from './text/pager';
 import { withoutProgress } from './text/progress';
 import { withoutPrompts } from './text/prompts';
@@ -74,7 +74,7 @@ function inOrder(places: readonly Stretch[]): readonly Stretch[] {
   return [...places].sort((one, other) => one.start - other.start);
 }
 
-function linesByForms(lines: readonly Line[], known: Forms): ReadBy {
+function linesByForms(lines: readonly ListingLine[], known: Forms): ReadBy {
   const whole = known.continued === undefined ? lines : joinedAt(lines, known.continued);
   const cut = known.blocks === undefined ? null : cutAtBlocks(whole, known.blocks, known.comments);
   if (cut !== null)

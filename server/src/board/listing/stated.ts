@@ -4,7 +4,7 @@ import { textWithoutQuotes } from './text/characters';
 import { lookOf } from './value-look';
 
 /** What a remark beside a value says of it. */
-export interface Said {
+export interface Remark {
   readonly range: { readonly low: string; readonly high: string } | null;
   readonly words: readonly string[] | null;
   readonly default: string | null;
@@ -16,8 +16,8 @@ export interface Said {
 const longestRemark = 1000;
 
 /** Reads what a remark says of range, allowed words, default and unit, in the words that boards say it with. */
-export function saidIn(remark: string, mark: DecimalMark): Said {
-  const said = new Saying(mark);
+export function saidIn(remark: string, mark: DecimalMark): Remark {
+  const said = new RemarkReader(mark);
   const text = remark.trim();
   if (text === '' || text.length > longestRemark) return said.result(false);
   if (said.take(text)) return said.result(true);
@@ -114,7 +114,7 @@ function keyBefore(clause: string): Keyed | null {
   return null;
 }
 
-class Saying {
+class RemarkReader {
   private low: string | null = null;
   private high: string | null = null;
   private words: readonly string[] | null = null;
@@ -123,7 +123,7 @@ class Saying {
 
   constructor(private readonly mark: DecimalMark) {}
 
-  result(isAll: boolean): Said {
+  result(isAll: boolean): Remark {
     const { low, high } = this;
     const range = low !== null && high !== null ? { low, high } : null;
     return { range, words: this.words, default: this.default, unit: this.unit, isAll };

@@ -5,7 +5,7 @@ import type { KnownParameter } from '../../catalog/known-parameter';
 import type { BoardProfile, BoardSetting } from '../../catalog/model/board-profile';
 import { staticWords } from '../../craft/line-check';
 import { collectionOf, membersOf, openMember } from '../profile/members';
-import { type Manner, mannerOf, type ProfileRow } from '../profile/profile';
+import { mannerOf, type ProfileRow, type SpellingManner } from '../profile/profile';
 import { countingFaults } from './counting-faults';
 import { gather, type HeldBy, heldBy, type Meaning, partKey } from './meanings';
 import { partParameter, wordOfPart } from './part-parameter';
@@ -63,7 +63,11 @@ const partsOf: Readonly<Record<string, string>> = {
   curve: '"as" says {"at": point}',
 };
 
-function rowFaults({ setting, groups }: ProfileRow, manner: Manner, catalog: Catalog): readonly Fault[] {
+function rowFaults(
+  { setting, groups }: ProfileRow,
+  manner: SpellingManner,
+  catalog: Catalog,
+): readonly Fault[] {
   const { means, role } = setting;
   if (means === undefined) return [...roleFaults(role, catalog), ...withoutMeaning(setting)];
   if (role !== undefined) return [{ at: ['role'], message: 'what has a meaning needs no role' }];
@@ -199,7 +203,7 @@ function quoted(part: string | undefined): string | null {
 function listFaults(
   { as, spelled }: BoardSetting,
   known: KnownParameter,
-  { list }: Manner,
+  { list }: SpellingManner,
   catalog: Catalog,
 ): readonly Fault[] {
   if (known.parameter.kind !== 'words' || as !== undefined) return [];

@@ -27,14 +27,14 @@ export function meaningOf(profile: Profile, row: ProfileRow): Meaning | undefine
   return gathered(profile).byRow.get(row);
 }
 
-interface Gathered {
+interface MeaningsOfRows {
   readonly all: readonly Meaning[];
   readonly byRow: ReadonlyMap<ProfileRow, Meaning>;
 }
 
-const known = new WeakMap<Profile, Gathered>();
+const known = new WeakMap<Profile, MeaningsOfRows>();
 
-function gathered(profile: Profile): Gathered {
+function gathered(profile: Profile): MeaningsOfRows {
   const before = known.get(profile);
   if (before !== undefined) return before;
   const all = gather(profile.rows);

@@ -3,7 +3,7 @@ import type { Value } from '../../craft/value';
 import { curveValue, monotoneCurve } from '../../physics/monotone-curve';
 import { anything } from '../../units/interval';
 import { parseQuantity } from '../../units/quantity';
-import type { Manner } from '../profile/profile';
+import type { SpellingManner } from '../profile/profile';
 import { type Counting, countingOf, holdsNumbers, unitFor, withinNamed, withinStated } from './counting';
 import type { Meaning } from './meanings';
 import { NumberSpelling } from './number-spelling';
@@ -11,7 +11,7 @@ import { wordOfPart } from './part-parameter';
 import { all, refused, type Spelled, texts, type Understood, unclear } from './spelled';
 
 /** What one part of a meaning says for whichever value. */
-interface Part {
+interface PartSpelling {
   readonly spelled: ReadonlyMap<string, string>;
   readonly words: ReadonlyMap<string, string>;
   readonly counting: Counting;
@@ -20,15 +20,19 @@ interface Part {
 /** Read once, for a script's every setting asks. */
 interface OfMeaning {
   readonly parameter: FoundParameter['parameter'];
-  readonly parts: readonly Part[];
+  readonly parts: readonly PartSpelling[];
 }
 
 const known = new WeakMap<Meaning, OfMeaning>();
 
-function ofMeaning(meaning: Meaning, parameter: FoundParameter['parameter'], { decimal }: Manner): OfMeaning {
+function ofMeaning(
+  meaning: Meaning,
+  parameter: FoundParameter['parameter'],
+  { decimal }: SpellingManner,
+): OfMeaning {
   const before = known.get(meaning);
   if (before?.parameter === parameter) return before;
-  const parts = meaning.parts.map(({ setting }): Part => {
+  const parts = meaning.parts.map(({ setting }): PartSpelling => {
     const words = Object.entries(setting.spelled ?? {});
     return {
       spelled: new Map(words),
@@ -47,12 +51,12 @@ function ofMeaning(meaning: Meaning, parameter: FoundParameter['parameter'], { d
 
 /** Turns values of one parameter into the board's spelling and back, as the rows of its profile say. */
 export class Speller {
-  private readonly parts: readonly Part[];
+  private readonly parts: readonly PartSpelling[];
 
   constructor(
     private readonly meaning: Meaning,
     private readonly found: FoundParameter,
-    private readonly manner: Manner,
+    private readonly manner: SpellingManner,
   ) {
     this.parts = ofMeaning(meaning, found.parameter, manner).parts;
   }
@@ -122,7 +126,7 @@ export class Speller {
     }
   }
 
-  private part(index: number): Part {
+  private part(index: number): PartSpelling {
     return this.parts[index] ?? nothingSaid;
   }
 
@@ -383,7 +387,7 @@ export class Speller {
   }
 }
 
-const nothingSaid: Part = {
+const nothingSaid: PartSpelling = {
   spelled: new Map(),
   words: new Map(),
   counting: {

@@ -5,7 +5,7 @@ import { NameTable, type ProfileRow, type RowFound } from './name-table';
 export type { ProfileRow, RowFound } from './name-table';
 
 /** How a board spells values that have a meaning, where a row says nothing else. */
-export interface Manner {
+export interface SpellingManner {
   readonly flags: { readonly on: string; readonly off: string };
   readonly list: { readonly between: string; readonly none: string };
   readonly decimal: '.' | ',';
@@ -18,7 +18,7 @@ export interface Profile {
   readonly name: string;
   readonly title: string;
   readonly text: BoardText;
-  readonly manner: Manner;
+  readonly manner: SpellingManner;
   /** In the board's order. */
   readonly rows: readonly ProfileRow[];
   /** What a written name is; undefined for one that the profile does not list. */
@@ -74,11 +74,11 @@ export function commandForms({ command }: Pick<BoardText, 'command'>): readonly 
 }
 
 /** What a board writes before decimals; a point where nobody has said how it writes. */
-export function decimalMarkOf(board: BoardProfile | undefined): Manner['decimal'] {
+export function decimalMarkOf(board: BoardProfile | undefined): SpellingManner['decimal'] {
   return board?.text?.forms.decimal ?? '.';
 }
 
-export function mannerOf({ flags, list, quote, forms }: BoardText): Manner {
+export function mannerOf({ flags, list, quote, forms }: BoardText): SpellingManner {
   return {
     flags: flags ?? { on: 'on', off: 'off' },
     list: list ?? { between: ',', none: '-' },

@@ -19,7 +19,7 @@ export interface Question {
   readonly omitsDefaults: boolean;
 }
 
-export type Compared =
+export type CaptureComparison =
   | {
       readonly kind: 'proof';
       readonly proof: Proof;
@@ -43,7 +43,7 @@ function withPlainSpaces(capture: string, { captured, entries }: Omit<Question, 
 }
 
 /** Reads a capture as the craft's board writes, and holds the craft against it. */
-export function compareWithCapture({ capture, ...question }: Question): Compared {
+export function compareWithCapture({ capture, ...question }: Question): CaptureComparison {
   const { profile, captured, entries } = question;
   const omitsDefaults = question.omitsDefaults || profile?.text.omitsDefaults === true;
   const forms = profile?.text.forms ?? captured?.forms ?? null;

@@ -24,7 +24,7 @@ export interface PageForm {
 }
 
 /** Lines of a board's text that are made from forms, not from a captured text. */
-export class Page {
+export class FormedText {
   readonly unwritten: Unwritten[] = [];
   count = 0;
   private readonly lines: string[] = [];

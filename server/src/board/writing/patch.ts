@@ -6,7 +6,7 @@ import type { Entry } from './entries';
 import { tokenFor } from './tokens';
 
 /** One value that stands otherwise in the patched text than in the captured one. */
-export interface Change {
+export interface ValueChange {
   readonly entry: Entry;
   readonly before: string;
   readonly after: string;
@@ -20,7 +20,7 @@ export interface Unwritten {
 
 export interface Patched {
   readonly text: string;
-  readonly changes: readonly Change[];
+  readonly changes: readonly ValueChange[];
   readonly unwritten: readonly Unwritten[];
   /** What the captured text has no setting for. */
   readonly absent: readonly Entry[];
@@ -36,7 +36,7 @@ export function patch(listing: Listing, entries: readonly Entry[]): Patched {
   const listed = new Map(listing.settings.map((setting) => [settingKey(setting), setting]));
   const edits: Edit[] = [];
   const digits = new ChangedDigits();
-  const changes: Change[] = [];
+  const changes: ValueChange[] = [];
   const unwritten: Unwritten[] = [];
   const absent: Entry[] = [];
   for (const entry of entries) {

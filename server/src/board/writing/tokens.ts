@@ -1,5 +1,5 @@
 import { isOwnPath } from '../../language/path-text';
-import { cellsOf, type Table } from '../listing/forms/row';
+import { cellsOf, type TableForm } from '../listing/forms/row';
 import type { ListedSetting, Listing } from '../listing/listing';
 import { type DecimalMark, numberLook } from '../listing/number-look';
 import { lookOf } from '../listing/value-look';
@@ -78,7 +78,7 @@ function inQuotes(text: string, mark: string): CapturedToken {
     : token(text);
 }
 
-function cell(text: string, delimiter: Table['delimiter']): CapturedToken {
+function cell(text: string, delimiter: TableForm['delimiter']): CapturedToken {
   // Where blanks part the cells, an empty one can't be seen.
   const isOne = cellsOf(text, delimiter).length === 1 && (text !== '' || delimiter !== ' ');
   return isOne && !text.includes('"') ? token(text) : refused('it holds what parts the cells of the table');

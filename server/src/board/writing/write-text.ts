@@ -7,8 +7,8 @@ import { commandForms, type Profile } from '../profile/profile';
 import { withItems } from '../profile/with-items';
 import { type Entries, type Entry, holdsEntry } from './entries';
 import { joinedItems } from './joined-items';
-import { Page, type PageForm } from './page';
-import { type Change, patch, type Unwritten } from './patch';
+import { FormedText, type PageForm } from './page';
+import { patch, type Unwritten, type ValueChange } from './patch';
 
 export interface TextRequest {
   readonly profile: Profile | null;
@@ -34,7 +34,7 @@ export interface WrittenText {
   /** How many settings it holds. */
   readonly count: number;
   /** Against the captured text. */
-  readonly changes: readonly Change[];
+  readonly changes: readonly ValueChange[];
   readonly unwritten: readonly Unwritten[];
   readonly removed: readonly Removed[];
   readonly isDocument: boolean;
@@ -66,10 +66,10 @@ function withEachValue(request: TextRequest): TextRequest {
   return captured === null ? request : { ...request, captured: withItems(captured, profile) };
 }
 
-type Made = Omit<WrittenText, 'removed' | 'isDocument' | 'isAssumed'>;
+type TextBody = Omit<WrittenText, 'removed' | 'isDocument' | 'isAssumed'>;
 
 /** The whole document, with its values in their places. */
-function document(captured: Listing, entries: readonly Entry[]): Made {
+function document(captured: Listing, entries: readonly Entry[]): TextBody {
   const { text, changes, unwritten, absent } = patch(captured, entries);
   const count = entries.length - unwritten.length - absent.length;
   const all = [...unwritten, ...absent.map((entry) => ({ entry, reason: notCaptured }))];
@@ -79,9 +79,9 @@ function document(captured: Listing, entries: readonly Entry[]): Made {
 const notCaptured = 'the captured text has no such setting';
 
 /** The captured lines that hold what is wanted, each as it stood there but for its value. */
-function overCaptured(captured: Listing, wanted: readonly Entry[], request: TextRequest): Made {
+function overCaptured(captured: Listing, wanted: readonly Entry[], request: TextRequest): TextBody {
   const { text: patched, changes, unwritten, absent } = patch(captured, wanted);
-  const page = new Page(formOf(request));
+  const page = new FormedText(formOf(request));
   for (const caution of request.cautions) page.comment(caution);
   const reading = withItems(readListing(patched, captured.forms), request.profile);
   const lost = lostIn(reading, wanted, [...unwritten.map(({ entry }) => entry), ...absent]);
@@ -96,7 +96,7 @@ function overCaptured(captured: Listing, wanted: readonly Entry[], request: Text
 }
 
 /** By the forms of the listing, without the lines that would be read as something else. */
-function byListedForms(wanted: readonly Entry[], request: TextRequest): Made {
+function byListedForms(wanted: readonly Entry[], request: TextRequest): TextBody {
   const first = byForms(wanted, request);
   const read = readListing(first.text, request.profile?.text.forms ?? noForms);
   const reading = withItems(read, request.profile);
@@ -151,8 +151,8 @@ function asCaptured(wanted: readonly Entry[], captured: Listing | null): readonl
     .map(({ entry }) => entry);
 }
 
-function byForms(wanted: readonly Entry[], request: TextRequest): Made {
-  const page = new Page(formOf(request));
+function byForms(wanted: readonly Entry[], request: TextRequest): TextBody {
+  const page = new FormedText(formOf(request));
   for (const caution of request.cautions) page.comment(caution);
   const { entries, unwritten } = joinedItems(wanted, request.profile);
   for (const entry of entries) page.setting(entry);
@@ -160,12 +160,12 @@ function byForms(wanted: readonly Entry[], request: TextRequest): Made {
 }
 
 function madeOf(
-  page: Page,
+  page: FormedText,
   { profile, cautions }: TextRequest,
   usualEnd: string,
-  changes: readonly Change[],
+  changes: readonly ValueChange[],
   unwritten: readonly Unwritten[],
-): Made {
+): TextBody {
   const lineEnd = profile?.text.lineEnd;
   const end = lineEnd === undefined ? usualEnd : lineEnd === 'crlf' ? '\r\n' : '\n';
   const lines = page.finished().map((line) => line.replaceAll('\n', end) + end);

@@ -1,8 +1,6 @@
-import type { Parameter } from '../model/parameter';
+import type { Parameter, ParameterOf } from '../model/parameter';
 import { type Fault, faultsWithin } from './fault';
 import { type Ends, readInterval, readQuantity, unitFaults } from './quantities';
-
-type OfKind<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
 
 /** Range, usual range, unit and default of a parameter: each inside the one around it. */
 export function numberFaults(parameter: Parameter): readonly Fault[] {
@@ -45,7 +43,7 @@ function inside(at: Fault['at'], inner: Ends, outer: Ends, of: string): readonly
   return inner[0] < outer[0] || inner[1] > outer[1] ? [{ at, message: `reaches outside ${of}` }] : [];
 }
 
-function quantityParameter(parameter: OfKind<'quantity'>): readonly Fault[] {
+function quantityParameter(parameter: ParameterOf<'quantity'>): readonly Fault[] {
   const { usual, faults } = intervals(parameter);
   const text = parameter.default?.value;
   if (text === undefined || parameter.orWords?.some((word) => word.name === text)) return faults;
@@ -66,7 +64,7 @@ function outsideUsual(value: number, usual: Ends): readonly Fault[] {
     : [];
 }
 
-function rangeParameter(parameter: OfKind<'range'>): readonly Fault[] {
+function rangeParameter(parameter: ParameterOf<'range'>): readonly Fault[] {
   const { usual, faults } = intervals(parameter);
   if (parameter.default === null) return faults;
   const [low = '', high = ''] = parameter.default.value.split('..');
@@ -78,7 +76,7 @@ function rangeParameter(parameter: OfKind<'range'>): readonly Fault[] {
   return [...faults, ...ends, ...inside(defaultValue, assumed.ends, usual, 'the usual range')];
 }
 
-function countParameter({ range, usual, orWords, default: assumed }: OfKind<'count'>): readonly Fault[] {
+function countParameter({ range, usual, orWords, default: assumed }: ParameterOf<'count'>): readonly Fault[] {
   const faults: Fault[] = [];
   if (range[0] >= range[1]) faults.push({ at: ['range'], message: `${range.join(' to ')} does not rise` });
   if (usual[0] > usual[1]) faults.push({ at: ['usual'], message: `${usual.join(' to ')} falls` });
@@ -89,7 +87,7 @@ function countParameter({ range, usual, orWords, default: assumed }: OfKind<'cou
   return [...faults, { at: defaultValue, message: `"${text}" is not a whole number` }];
 }
 
-function curveParameter({ across, up, default: assumed }: OfKind<'curve'>): readonly Fault[] {
+function curveParameter({ across, up, default: assumed }: ParameterOf<'curve'>): readonly Fault[] {
   const width = readInterval(['across', 'range'], across.range, across.dimension);
   const height = intervals(up);
   const faults = [

@@ -214,6 +214,8 @@ export const synonymFile = z.strictObject({ synonyms: z.record(parameterName, sa
 export type Choice = z.infer<typeof choice>;
 export type ChoiceSource = z.infer<typeof choiceSource>;
 export type Parameter = z.infer<typeof parameter>;
+/** A parameter of one kind: `ParameterOf<'count'>`. */
+export type ParameterOf<K extends Parameter['kind']> = Extract<Parameter, { kind: K }>;
 export type ParameterFile = z.infer<typeof parameterFile>;
 export type WrittenParameterFile = z.infer<typeof writtenParameterFile>;
 export type Synonyms = z.infer<typeof synonymFile>['synonyms'];

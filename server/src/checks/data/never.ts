@@ -5,13 +5,13 @@ import { type Condition, readCondition } from './condition';
 import { asMember } from './members';
 import { neverHold } from './reach';
 
-type Of<K extends Condition['kind']> = Extract<Condition, { kind: K }>;
+type ConditionOf<K extends Condition['kind']> = Extract<Condition, { kind: K }>;
 
 /** Whether no script at all can make a rule's conditions hold together. The rule must be free of faults. */
 export function neverTriggers(check: DataCheck, catalog: Catalog): boolean {
   const conditions = check.when.map((text) => readCondition(asMember(text, check, catalog)));
   const of = <K extends Condition['kind']>(kind: K) =>
-    conditions.filter((one): one is Of<K> => one.kind === kind);
+    conditions.filter((one): one is ConditionOf<K> => one.kind === kind);
   const missing = new Set(of('set').flatMap(({ path, isWanted }) => (isWanted ? [] : [path])));
   return (
     of('set').some(({ path, isWanted }) => isWanted && missing.has(path)) ||
@@ -25,7 +25,7 @@ export function neverTriggers(check: DataCheck, catalog: Catalog): boolean {
 type Order = '<' | '=' | '>';
 
 /** What one side may be to the other where a comparison holds. */
-const orders: Readonly<Record<Of<'compare'>['sign'], readonly Order[]>> = {
+const orders: Readonly<Record<ConditionOf<'compare'>['sign'], readonly Order[]>> = {
   '<': ['<'],
   '<=': ['<', '='],
   '=': ['='],
@@ -36,7 +36,7 @@ const orders: Readonly<Record<Of<'compare'>['sign'], readonly Order[]>> = {
 const turned: Readonly<Record<Order, Order>> = { '<': '>', '=': '=', '>': '<' };
 
 /** The same two things compared in ways that leave nothing, or one thing with itself: `a < b` and `a >= b`, `a > a`. */
-function comparisonsClash(comparisons: readonly Of<'compare'>[]): boolean {
+function comparisonsClash(comparisons: readonly ConditionOf<'compare'>[]): boolean {
   const left = new Map<string, readonly Order[]>();
   for (const { left: one, sign, right: other } of comparisons) {
     const [first, second] = [keyOf(one), keyOf(other)];
@@ -71,7 +71,7 @@ function keyOf(node: ExpressionNode): string {
 }
 
 /** One parameter that is to be two words, or a word and not that word. */
-function wordsClash(conditions: readonly Of<'word'>[]): boolean {
+function wordsClash(conditions: readonly ConditionOf<'word'>[]): boolean {
   return conditions.some(
     (one) =>
       one.isWanted &&

@@ -1,7 +1,7 @@
 import type { Check } from '../../catalog/model/check';
 import { suggestWord } from '../../catalog/suggest';
 import type { Craft } from '../../craft/craft';
-import { craftInputs, inputKeys, type Subject } from '../../craft/keys';
+import { craftInputs, inputKeys, type LineSubject } from '../../craft/keys';
 import type { Script } from '../../craft/script';
 import { unusedConstants } from '../../craft/unused-constants';
 import { CraftView } from '../../craft/view';
@@ -108,7 +108,7 @@ function worded(craft: Craft, line: ScriptLine, check: Check, values: Problem['v
 }
 
 /** A parameter or constant set more than once in one script; a section opened more than once. */
-function* repeated(craft: Craft, subject: Subject): Iterable<Raised> {
+function* repeated(craft: Craft, subject: LineSubject): Iterable<Raised> {
   const { root } = craft;
   const lines = root.lines(subject);
   const [first] = lines;

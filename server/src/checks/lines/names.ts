@@ -22,12 +22,12 @@ export function memberNumber(craft: Craft, line: ScriptLine, found: Problem): Pr
   ]);
 }
 
-interface Numbers {
+interface NumberRange {
   readonly from: number;
   readonly to: number;
 }
 
-function freeNumber(craft: Craft, collection: string, { from, to }: Numbers): number | null {
+function freeNumber(craft: Craft, collection: string, { from, to }: NumberRange): number | null {
   const taken = new Set(craft.members(collection));
   for (let number = from; number <= to; number += 1) if (!taken.has(String(number))) return number;
   return null;

@@ -8,7 +8,7 @@ import type { RuleRelated } from '../rule';
 import type { Finding, Place, Related } from './finding';
 
 /** Where a finding about a parameter stands: in the script that is checked, and where its line really is. */
-export interface Standing {
+export interface ParameterPlace {
   readonly place: Place;
   /** The line itself, when it is in an included script. */
   readonly elsewhere: Place | null;
@@ -17,7 +17,7 @@ export interface Standing {
 }
 
 /** Finds the place of a parameter: its line, else its section's header, else the craft's, else the first line. */
-export function standingOf(view: CraftView, path: string, mark: 'value' | 'name'): Standing {
+export function standingOf(view: CraftView, path: string, mark: 'value' | 'name'): ParameterPlace {
   const origin = view.setting(path)?.origin;
   if (origin !== undefined) return standing(view.craft, placeIn(origin, mark));
   return standing(view.craft, headerFor(view, path));
@@ -56,7 +56,7 @@ function firstLine(craft: Craft): Place {
 }
 
 /** A place in an included script is shown at the include line of the script that is checked. */
-export function standing(craft: Craft, place: Place): Standing {
+export function standing(craft: Craft, place: Place): ParameterPlace {
   const acceptedOn = { script: place.script, line: place.line };
   if (place.script === craft.root) return { place, elsewhere: null, acceptedOn };
   const layer = craft.layers().layers.find(({ script }) => script === place.script);

@@ -9,7 +9,7 @@ import type { Workspace } from '../../workspace/workspace';
 import type { ScriptFile } from './scripts';
 
 /** A script with fixes made, and what they were, in the order of their making. */
-export interface Mended {
+export interface MendedScript {
   readonly text: string;
   readonly titles: readonly string[];
 }
@@ -25,7 +25,7 @@ export async function mendedText(
   workspace: Workspace,
   { uri, text }: Pick<ScriptFile, 'uri' | 'text'>,
   takesFirst: boolean,
-): Promise<Mended> {
+): Promise<MendedScript> {
   const titles: string[] = [];
   let found = await checked(workspace, uri, text);
   for (let round = 0; round < mostRounds; round += 1) {

@@ -4,7 +4,7 @@ import { join, relative, resolve } from 'node:path';
 import { whyUnread } from '../../file-system/read-file';
 
 /** What a path on the command line leads to. */
-export interface Found {
+export interface FoundPaths {
   readonly files: readonly string[];
   /** A line for each thing that could not be looked at: the path itself, a folder below it. */
   readonly unreadable: readonly string[];
@@ -29,7 +29,7 @@ export async function placeAt(path: string): Promise<PathOnDisk> {
 }
 
 /** The files at a path: itself, those below a folder that have one of the endings, those that match a pattern. */
-export async function filesAt(path: string, endings: readonly string[]): Promise<Found> {
+export async function filesAt(path: string, endings: readonly string[]): Promise<FoundPaths> {
   const place = await placeAt(path);
   switch (place.kind) {
     case 'file':
@@ -43,7 +43,7 @@ export async function filesAt(path: string, endings: readonly string[]): Promise
   }
 }
 
-async function filesBelow(folder: string, endings: readonly string[]): Promise<Found> {
+async function filesBelow(folder: string, endings: readonly string[]): Promise<FoundPaths> {
   const patterns = endings.map((ending) => `**/*${ending}`);
   const search = await searched(patterns, folder);
   const leftOut = search.noFiles.filter((path) => endings.some((ending) => path.endsWith(ending)));
@@ -51,7 +51,7 @@ async function filesBelow(folder: string, endings: readonly string[]): Promise<F
 }
 
 /** A pattern that ends in an ending of its own, as `*.txt` does, means what it says. */
-async function matchesOf(pattern: string, endings: readonly string[]): Promise<Found> {
+async function matchesOf(pattern: string, endings: readonly string[]): Promise<FoundPaths> {
   const slashes = process.platform === 'win32' ? pattern.replaceAll('\\', '/') : pattern;
   const { files: matches, unreadable } = await searched([slashes], '.');
   const isOwn = /\.[\w{},]+$/.test(pattern);
@@ -68,7 +68,7 @@ export async function matching(patterns: readonly string[]): Promise<ReadonlySet
   return new Set(files.map((file) => resolve(file)));
 }
 
-interface Search {
+interface PathSearch {
   readonly files: readonly string[];
   /** A line for each folder that could not be looked into. */
   readonly unreadable: readonly string[];
@@ -77,7 +77,7 @@ interface Search {
 }
 
 /** In the order of their names. Hidden folders, `node_modules` and what links lead to are left out. */
-async function searched(patterns: readonly string[], cwd: string): Promise<Search> {
+async function searched(patterns: readonly string[], cwd: string): Promise<PathSearch> {
   const faults: Promise<string>[] = [];
   const noFiles: string[] = [];
   const looked = (folder: string, error: unknown, entries: readonly Dirent[]) => {
@@ -96,11 +96,11 @@ async function searched(patterns: readonly string[], cwd: string): Promise<Searc
   return { files: files.sort(), unreadable: await Promise.all(faults), noFiles };
 }
 
-type Looked = (folder: string, error: unknown, entries: readonly Dirent[]) => void;
+type FolderVisitor = (folder: string, error: unknown, entries: readonly Dirent[]) => void;
 type ReaddirAnswer = (error: NodeJS.ErrnoException | null, entries: Dirent[]) => void;
 
 /** The search leaves out without a word what it can't look into: this tells what it found where. */
-function watchedReaddir(looked: Looked): typeof readdir {
+function watchedReaddir(looked: FolderVisitor): typeof readdir {
   return new Proxy(readdir, {
     apply: (_, __, [folder, options, answer]: [string, { withFileTypes: true }, ReaddirAnswer]) =>
       readdir(folder, options, (error, entries) => {

@@ -23,7 +23,7 @@ export interface ScriptFile {
   readonly isPiped: boolean;
 }
 
-export interface Gathered {
+export interface GatheredScripts {
   readonly scripts: readonly ScriptFile[];
   /** A line for each file that could not be read, and for each pattern that nothing matched. */
   readonly unreadable: readonly string[];
@@ -42,7 +42,7 @@ export interface WantedScripts {
 }
 
 /** Reads the scripts that the command line names, each once; what came through a pipe counts more than the disk. */
-export async function gatherScripts(wanted: WantedScripts, terminal: Terminal): Promise<Gathered> {
+export async function gatherScripts(wanted: WantedScripts, terminal: Terminal): Promise<GatheredScripts> {
   const { paths, name, endings = ['.craft'], choices = noChoices } = wanted;
   if (name !== undefined && !paths.includes('-'))
     throw new UsageError('--name names standard input: add - to the paths');

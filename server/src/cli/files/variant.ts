@@ -25,18 +25,18 @@ export const variantOptions = {
   },
 } as const;
 
-interface Values {
+interface VariantOptions {
   readonly without?: string | undefined;
   readonly cold?: boolean | undefined;
   readonly if?: readonly string[] | undefined;
 }
 
-export function asksVariant(values: Values): boolean {
+export function asksVariant(values: VariantOptions): boolean {
   return values.without !== undefined || values.cold === true || values.if !== undefined;
 }
 
 /** The script as it is beside the same with all that was asked for; nothing is written. */
-export function comparedVariant(one: OneScript, file: string, values: Values): Comparison {
+export function comparedVariant(one: OneScript, file: string, values: VariantOptions): Comparison {
   const { craft, view, findings, workspace } = one;
   const varied = variantCraft(craft, view.pack, settingsOf(one, values));
   if (varied === null) throw new UsageError(`${file} has no place for these settings`);
@@ -46,7 +46,7 @@ export function comparedVariant(one: OneScript, file: string, values: Values): C
   return withAskedFirst(compare(before, after, check));
 }
 
-function settingsOf({ view, file }: OneScript, values: Values) {
+function settingsOf({ view, file }: OneScript, values: VariantOptions) {
   const settings: { readonly path: string; readonly to: string }[] = [];
   const add = (variant: { readonly path: string; readonly to: string | null } | null, otherwise: string) => {
     if (variant === null || variant.to === null) throw new UsageError(`${file.path} ${otherwise}`);

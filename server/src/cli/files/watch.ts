@@ -26,7 +26,7 @@ export async function watchAndCheck(
   terminal: Terminal,
 ): Promise<number> {
   const end = endSignal();
-  const changes = new Changes();
+  const changes = new ChangedPaths();
   const watchers = new Watchers(changes, terminal);
   await watchers.places.addArguments(paths);
   await watchers.watchNewPlaces();
@@ -72,7 +72,7 @@ class Watchers {
   private readonly watchers: { close(): Promise<void> }[] = [];
 
   constructor(
-    private readonly changes: Changes,
+    private readonly changes: ChangedPaths,
     private readonly terminal: Terminal,
   ) {}
 
@@ -109,7 +109,7 @@ function endSignal(): Promise<null> {
 }
 
 /** Paths that changed since they were last asked for. */
-class Changes {
+class ChangedPaths {
   private readonly paths = new Set<string>();
   private wake: (() => void) | null = null;
 

@@ -1,4 +1,4 @@
-import type { ChangedSetting, Held } from '../../sheet/compare/changed-settings';
+import type { ChangedSetting, HeldValue } from '../../sheet/compare/changed-settings';
 import type { Comparison, Effect, SideLabel } from '../../sheet/compare/compare';
 import type { FindingChanges } from '../../sheet/compare/finding-changes';
 import type { MovedFigure } from '../../sheet/compare/moved-figures';
@@ -80,7 +80,7 @@ function settingText({ path, title, before, after, change }: ChangedSetting): st
   return visible(`    ${path}: ${heldText(before)} → ${heldText(after)}${share}`);
 }
 
-function heldText({ text, isAssumed }: Held): string {
+function heldText({ text, isAssumed }: HeldValue): string {
   if (text === null) return 'not set';
   return isAssumed ? `${text} (not set)` : text;
 }

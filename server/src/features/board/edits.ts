@@ -57,7 +57,7 @@ function replaced(layer: BoardLayer, catalog: Catalog, { range, newText }: TextE
     line.script.slice(0, range.start.character) + newText + line.script.slice(range.end.character);
   const texts = held === null ? bareTexts(parsed(changed)) : spelled(layer, catalog, held, parsed(changed));
   if (texts === null) return null;
-  const changes = parts.flatMap((part, index): readonly Change[] => {
+  const changes = parts.flatMap((part, index): readonly SettingChange[] => {
     const setting = layer.settings[part];
     const text = texts[index];
     const value = setting === undefined || text === undefined ? null : withoutQuotes(text, setting);
@@ -69,14 +69,14 @@ function replaced(layer: BoardLayer, catalog: Catalog, { range, newText }: TextE
     : inNumbers(changes, layer.forms.decimal);
 }
 
-interface Change {
+interface SettingChange {
   readonly setting: LayerSetting;
   readonly value: string;
 }
 
 /** Binary digits change in the numbers that they are of, each number once. */
-function inNumbers(changes: readonly Change[], mark: DecimalMark): TextEdit[] {
-  const byPlace = new Map<string, Change[]>();
+function inNumbers(changes: readonly SettingChange[], mark: DecimalMark): TextEdit[] {
+  const byPlace = new Map<string, SettingChange[]>();
   for (const change of changes) {
     const key = JSON.stringify(change.setting.at.value.start);
     byPlace.set(key, [...(byPlace.get(key) ?? []), change]);

@@ -111,7 +111,7 @@ export function groundFor(
 }
 
 /** What became of a saying, with what the row would say. */
-interface Said {
+interface SayingResult {
   readonly outcome: Outcome;
   readonly row: RowMeant | null;
 }
@@ -120,7 +120,7 @@ function outcomesOf(
   settings: readonly LearnedSetting[],
   said: ReadonlyMap<string, Confirmation>,
   ground: Ground,
-): ReadonlyMap<string, Said> {
+): ReadonlyMap<string, SayingResult> {
   const confirmed = new Map([...said].map(([key, saying]) => [key, [saying]] as const));
   const { rows, outcomes } = confirmedRows(settings, { ...nothingConfirmed, settings: confirmed }, ground);
   return new Map(outcomes.map((outcome) => [outcome.key, { outcome, row: rows.get(outcome.key) ?? null }]));
@@ -129,7 +129,7 @@ function outcomesOf(
 function rowOf(
   setting: LearnedSetting,
   proposal: Proposal | null,
-  first: Said | undefined,
+  first: SayingResult | undefined,
   profile: Profile | null,
   ground: Ground,
 ): Omit<MeaningRow, 'line' | 'port'> {
@@ -169,7 +169,12 @@ function bitsText(bits: Confirmation['bits']): string | null {
         .join(', ');
 }
 
-function choiceOf({ outcome, row }: Said, family: string, reason: string, catalog: Catalog): MeaningChoice {
+function choiceOf(
+  { outcome, row }: SayingResult,
+  family: string,
+  reason: string,
+  catalog: Catalog,
+): MeaningChoice {
   const { is, said, why, conversions } = outcome;
   const { means, parts = [] } = said;
   const [first] = conversions;

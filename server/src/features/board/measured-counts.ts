@@ -64,7 +64,7 @@ export function measuredCounts(
   return [...families].map(([family, members]) => familyMeasured(family, members, gains, ground));
 }
 
-interface Member extends TakenFor {
+interface GainMember extends TakenFor {
   readonly axis: string;
   readonly term: MeasuredGain['term'];
   readonly measured: MeasuredSpan | null;
@@ -77,7 +77,7 @@ function familyMeasured(
   gains: readonly MeasuredGain[],
   ground: Ground,
 ): FamilyMeasured {
-  const members = taken.map((one): Member => {
+  const members = taken.map((one): GainMember => {
     const [, axis = '', term = ''] = gainPath.exec(one.means) ?? [];
     const found = gains.find((gain) => gain.axis === axis && gain.term === term);
     const gain = found?.gain ?? { told: null, reason: 'Nothing was measured about it.' };
@@ -132,12 +132,12 @@ function familyMeasured(
   };
 }
 
-function numberOf({ setting, means, measured, why }: Member): Omit<NumberFlown, 'quantity' | 'row'> {
+function numberOf({ setting, means, measured, why }: GainMember): Omit<NumberFlown, 'quantity' | 'row'> {
   return { key: settingName(setting), means, value: setting.value, measured, why };
 }
 
 /** What one of the board's numbers is by each axis. */
-function oneBy({ measured, setting }: Member): MeasuredSpan | null {
+function oneBy({ measured, setting }: GainMember): MeasuredSpan | null {
   if (measured === null) return null;
   const { likely, low, high, unit } = measured;
   const ends = [low / setting.number, high / setting.number];
@@ -151,7 +151,7 @@ const apart = 1.5;
  * The mean of what each axis says, each with the weight of its span; null where one lies too far from the others. What all
  * of them are off by alike stays: a family is no surer than its surest axis.
  */
-function inCommon(telling: readonly Member[]): MeasuredSpan | null {
+function inCommon(telling: readonly GainMember[]): MeasuredSpan | null {
   const all = telling.flatMap((member) => oneBy(member) ?? []);
   const [first] = all;
   if (first === undefined || all.some(({ likely }) => !(likely > 0))) return null;
@@ -181,7 +181,7 @@ function roundIn({ likely, low, high }: MeasuredSpan): number {
 const farApart = 1.5;
 
 /** `47 on roll was 0.235 %/(deg/s) (0.224 to 0.246), 47 on pitch 0.24 %/(deg/s) (0.23 to 0.25); so 1 is 0.005 %/(deg/s).` */
-function evidenceOf(telling: readonly Member[], one: MeasuredSpan): string {
+function evidenceOf(telling: readonly GainMember[], one: MeasuredSpan): string {
   const numbers = telling.map(({ setting }) => Math.abs(setting.number));
   const zero =
     Math.max(...numbers) >= farApart * Math.min(...numbers)
@@ -198,7 +198,7 @@ function ends(one: MeasuredSpan): string {
   return `${measuredNumber(one.low, one)} to ${measuredNumber(one.high, one)}`;
 }
 
-function saidBy(telling: readonly Member[]): string {
+function saidBy(telling: readonly GainMember[]): string {
   return telling
     .flatMap(({ setting, axis, measured }, at) =>
       measured === null
@@ -209,7 +209,7 @@ function saidBy(telling: readonly Member[]): string {
 }
 
 /** Those of which nothing was measured go with the others, and it is said. */
-function alsoCounted(members: readonly Member[]): string {
+function alsoCounted(members: readonly GainMember[]): string {
   const others = members
     .filter(({ measured, setting }) => measured === null && setting.number !== 0)
     .map(({ axis }) => axis);
@@ -217,7 +217,7 @@ function alsoCounted(members: readonly Member[]): string {
   return ` On ${others.join(' and ')} nothing was measured: counted as the others.`;
 }
 
-function disagreement(telling: readonly Member[]): string {
+function disagreement(telling: readonly GainMember[]): string {
   const each = telling
     .flatMap((member) => {
       const one = oneBy(member);
@@ -227,7 +227,7 @@ function disagreement(telling: readonly Member[]): string {
   return `${saidBy(telling)}: 1 would be ${each}. They are not counted alike, or these are not the numbers that were flown: nothing is proposed for them together.`;
 }
 
-function nothingTold(members: readonly Member[]): string {
+function nothingTold(members: readonly GainMember[]): string {
   const zeros = members.filter(({ setting }) => setting.number === 0);
   if (zeros.length === members.length) return 'All of them are 0: nothing tells what 1 is.';
   const why = members.flatMap(({ axis, why }) => (why === null ? [] : [`${axis}: ${why}`]));

@@ -26,7 +26,7 @@ const mostUnread = 20;
 
 /** What a text and the profile themselves say about it, in its order. */
 export function boardProblems(layer: BoardLayer, catalog: Catalog): readonly BoardProblem[] {
-  const report = new Report(catalog);
+  const report = new ProblemList(catalog);
   if (layer.refused !== null) {
     report.add('board/too-much', { reason: layer.refused }, top);
     return report.problems;
@@ -62,7 +62,7 @@ function isSomething({ texts }: BoardLayer): boolean {
   return texts.some((text) => text.trim() !== '');
 }
 
-class Report {
+class ProblemList {
   readonly problems: BoardProblem[] = [];
 
   constructor(private readonly catalog: Catalog) {}
@@ -97,7 +97,7 @@ class Report {
 }
 
 /** What of what is kept beside the text does not count. */
-function addKept({ kept: { fault }, unmatched }: BoardLayer, report: Report): void {
+function addKept({ kept: { fault }, unmatched }: BoardLayer, report: ProblemList): void {
   if (fault !== null) report.add('board/beside-unreadable', { reason: fault }, top);
   for (const { accepted, why } of unmatched) {
     const { setting, check } = accepted;
@@ -119,7 +119,7 @@ const whyUnmatched: Readonly<Record<UnmatchedAcceptance['why'], string>> = {
   'no-reason': 'and no reason is given',
 };
 
-function addTroubles(layer: BoardLayer, report: Report): void {
+function addTroubles(layer: BoardLayer, report: ProblemList): void {
   for (const [index, { trouble }] of layer.lines.entries()) {
     const setting = layer.settings[index];
     if (trouble === null || setting === undefined) continue;
@@ -133,7 +133,7 @@ function idOf({ id }: LayerTrouble, near: readonly string[]): string {
   return id === 'board/unknown-setting' && near.length === 0 ? 'board/unlisted-setting' : id;
 }
 
-function addBreaks(layer: BoardLayer, report: Report): void {
+function addBreaks(layer: BoardLayer, report: ProblemList): void {
   const { broken, doubted } = statedBreaks(layer);
   for (const one of broken) addBreak(layer, one, report);
   const [first] = doubted;
@@ -143,14 +143,14 @@ function addBreaks(layer: BoardLayer, report: Report): void {
   report.add('board/statement-doubted', values, setting.at.value);
 }
 
-function addBreak({ settings }: BoardLayer, one: StatedBreak, report: Report): void {
+function addBreak({ settings }: BoardLayer, one: StatedBreak, report: ProblemList): void {
   const setting = settings[one.index];
   if (setting === undefined) return;
   const { id, values } = breakCheck(one, setting.name, setting.value);
   report.add(id, values, setting.at.value, one.near);
 }
 
-function addCutShort(layer: BoardLayer, report: Report): void {
+function addCutShort(layer: BoardLayer, report: ProblemList): void {
   const cut = cutShort(layer);
   if (cut === null || layer.profile === null) return;
   const { beside, is, count, first } = cut;
@@ -158,7 +158,7 @@ function addCutShort(layer: BoardLayer, report: Report): void {
   report.add('board/part-of-listing', values, beside.at.name);
 }
 
-function addUnread({ left }: BoardLayer, report: Report): void {
+function addUnread({ left }: BoardLayer, report: ProblemList): void {
   for (const { at, reason } of left.slice(0, mostUnread)) report.add('board/unreadable', { reason }, at);
   const [next, ...others] = left.slice(mostUnread);
   if (next === undefined) return;

@@ -1,7 +1,7 @@
 import { TextLines } from '../../board/layer/text-lines';
 import { settingText } from '../../board/listing/setting-text';
 import type { BesideChange } from '../../board/proving/beside';
-import type { Compared } from '../../board/proving/compare';
+import type { CaptureComparison } from '../../board/proving/compare';
 import type { Proof, ProofRow, Verdict } from '../../board/proving/prove';
 import { type LeftOut, leftOutName } from '../../board/writing/left-out';
 import { code, escaped } from '../markdown';
@@ -76,7 +76,7 @@ export const likeEcho =
 
 /** Describes a proof, what was not compared first. `about`: what was compared, in a few words. */
 export function describedProof(
-  { proof, listing, isLikeEcho }: Extract<Compared, { kind: 'proof' }>,
+  { proof, listing, isLikeEcho }: Extract<CaptureComparison, { kind: 'proof' }>,
   about: string,
 ): DescribedProof {
   const lines = new TextLines(listing.text);

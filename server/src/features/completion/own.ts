@@ -30,14 +30,14 @@ function ownSettings({ craft }: Snapshot): ReadonlyMap<string, PlacedLine> {
 }
 
 /** A name that can stand on a line, with a value to type over. */
-interface OpenName {
+interface OwnName {
   readonly path: string;
   readonly value: string;
   readonly detail: string;
 }
 
 /** Names that stand under `own` elsewhere, in what is included or for other packs, then those of the board's profile. */
-function* openNames(snapshot: Snapshot, line: ScriptLine): Iterable<OpenName> {
+function* openNames(snapshot: Snapshot, line: ScriptLine): Iterable<OwnName> {
   const settings = ownSettings(snapshot);
   for (const [path, placed] of settings) {
     if (placed.line === line) continue;
@@ -84,7 +84,7 @@ function isTyped(name: string, typed: string): boolean {
 
 function nameItem(
   name: string,
-  { path, value, detail }: OpenName,
+  { path, value, detail }: OwnName,
   { range, typed, hasEquals }: OwnNameContext,
   { snippets }: CompletionOptions,
 ): CompletionItem {

@@ -45,7 +45,7 @@ export const bestValue = new Query(
   },
 );
 
-interface Place {
+interface ValuePlace {
   readonly craft: Craft;
   readonly found: FoundParameter;
   readonly pack: string | null;
@@ -60,7 +60,7 @@ function unlike(list: readonly ValueProposal[]): readonly ValueProposal[] {
 }
 
 /** Not for another member, nor for a pack of another chemistry. */
-function isFor({ members, chemistries }: CommonValue, place: Place): boolean {
+function isFor({ members, chemistries }: CommonValue, place: ValuePlace): boolean {
   const { found } = place;
   if (members !== undefined && !found.keys.some((key) => members.includes(key))) return false;
   const own = chemistriesAt(place);
@@ -84,7 +84,7 @@ function countAt(craft: Craft, path: string): readonly number[] {
 }
 
 /** Of the packs that a line concerns: the one that it describes or is for, else all of the craft. */
-function chemistriesAt({ craft, found, pack }: Place): readonly string[] {
+function chemistriesAt({ craft, found, pack }: ValuePlace): readonly string[] {
   const [member] = found.name.startsWith('pack.') ? found.keys : [];
   const one = member ?? pack;
   const packs = one === null || one === undefined ? craft.packs() : [one];
@@ -97,10 +97,10 @@ function isWhole(ratio: number): boolean {
   return ratio > 0.999 && Math.abs(ratio - Math.round(ratio)) < 1e-6;
 }
 
-type Table = (place: Place, values: readonly CommonValue[]) => readonly ValueProposal[] | null;
+type ProposalTable = (place: ValuePlace, values: readonly CommonValue[]) => readonly ValueProposal[] | null;
 
 /** What the craft's parts say; null as long as nobody knows the part. */
-const tables: Readonly<Record<ValueTable, Table>> = {
+const tables: Readonly<Record<ValueTable, ProposalTable>> = {
   'chemistry-full': (place) => cellVoltages(place, 'full'),
   'chemistry-warn': (place) => cellVoltages(place, 'warn'),
   'chemistry-land': (place) => cellVoltages(place, 'land'),
@@ -146,7 +146,10 @@ function withReasons(
 }
 
 /** As the chemistry's row has it: of the packs concerned, else of every chemistry. */
-function cellVoltages(place: Place, which: 'full' | 'warn' | 'land' | 'storage'): readonly ValueProposal[] {
+function cellVoltages(
+  place: ValuePlace,
+  which: 'full' | 'warn' | 'land' | 'storage',
+): readonly ValueProposal[] {
   const { catalog } = place.craft;
   const own = chemistriesAt(place);
   const rows = [...catalog.chemistries.values()].filter(({ name }) => own.length === 0 || own.includes(name));
@@ -162,7 +165,10 @@ function lowerFirst(text: string): string {
 }
 
 /** What another member has comes last, with who has it. */
-function freeFirst({ craft, found, pack }: Place, list: readonly ValueProposal[]): readonly ValueProposal[] {
+function freeFirst(
+  { craft, found, pack }: ValuePlace,
+  list: readonly ValueProposal[],
+): readonly ValueProposal[] {
   const [collection = '', rest = ''] = found.name.split(/\.<[a-z]+>/);
   const others = craft
     .members(collection)

@@ -104,7 +104,7 @@ function nameIn(line: string): string {
   return /^[a-z.-]+/.exec(line)?.[0] ?? '';
 }
 
-interface Row {
+interface PartLine {
   readonly section: string;
   /** Null for a header. */
   readonly name: string | null;
@@ -137,9 +137,9 @@ class PartText {
       .join(lineEnd);
   }
 
-  private rows(lines: readonly string[]): readonly Row[] {
+  private rows(lines: readonly string[]): readonly PartLine[] {
     let section = '';
-    return lines.flatMap((line): readonly Row[] => {
+    return lines.flatMap((line): readonly PartLine[] => {
       const header = /^\[(.+)\]$/.exec(line)?.[1];
       if (header !== undefined) {
         section = sectionIn(line) ?? '';

@@ -67,14 +67,14 @@ export function keptReadings(
 }
 
 /** Room on the card, with what it stands under. */
-interface Room {
+interface RoomForReading {
   readonly reading: CardReading;
   readonly under: string;
   readonly pack: string | null;
   readonly stage: CardPart['stage'];
 }
 
-interface Filled extends Room {
+interface Filled extends RoomForReading {
   readonly typed: string;
 }
 
@@ -155,7 +155,7 @@ function noteOf(
 }
 
 /** All room of a part but that for names: who did it stays on the card. */
-function rooms({ stage, title, steps, noticed }: CardPart): readonly Room[] {
+function rooms({ stage, title, steps, noticed }: CardPart): readonly RoomForReading[] {
   return [
     ...steps.flatMap(({ title: under, readings, withPacks, asked }) => [
       ...readings.map((reading) => ({ reading, under, pack: null, stage })),

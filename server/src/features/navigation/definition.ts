@@ -6,7 +6,7 @@ import type { ScriptLine } from '../../language/script-line';
 import { lineRange, type Position, type Range, rangeInLine, rangeOf } from '../range';
 import type { Snapshot } from '../snapshot';
 import { craftsNaming, namedAt, occurrencesAcross, scriptsOf } from './named-at';
-import type { Named, Occurrence } from './occurrences';
+import type { NamedThing, Occurrence } from './occurrences';
 
 export interface DefinitionTarget {
   readonly uri: string;
@@ -42,7 +42,7 @@ export function definition(
 }
 
 /** Later lines override earlier ones, so the last comes first; a pack's own section before lines that name it. */
-function settersOf(snapshot: Snapshot, crafts: readonly Craft[], named: Named): readonly Occurrence[] {
+function settersOf(snapshot: Snapshot, crafts: readonly Craft[], named: NamedThing): readonly Occurrence[] {
   const all = occurrencesAcross(crafts, named, snapshot).filter(({ role }) => role === 'definition');
   if (named.kind === 'pack') {
     const sections = all.filter(({ place: { line } }) => isSectionOf(line.statement, named.name));
@@ -55,7 +55,7 @@ function settersOf(snapshot: Snapshot, crafts: readonly Craft[], named: Named): 
 }
 
 /** The lines that set it with the pack in view: the one that counts, then those that it overrides. */
-function linesThatCount({ craft, pack }: Snapshot, { kind, name }: Named): readonly ScriptLine[] {
+function linesThatCount({ craft, pack }: Snapshot, { kind, name }: NamedThing): readonly ScriptLine[] {
   if (kind === 'constant')
     return craft
       .lines(inputKeys.constant(name))

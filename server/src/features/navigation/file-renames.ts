@@ -13,7 +13,7 @@ export interface FileRename {
 }
 
 /** What scripts say about files that are to be called otherwise. */
-export interface Followed {
+export interface RenameEdits {
   readonly files: readonly FileEdits[];
   /** Include lines that can't name their file where it will lie. */
   readonly left: readonly { readonly script: Script; readonly line: ScriptLine }[];
@@ -34,7 +34,7 @@ export function followRenames(
   scripts: Iterable<Script>,
   renames: readonly FileRename[],
   boards: ReadonlyMap<string, string>,
-): Followed {
+): RenameEdits {
   const files: FileEdits[] = [];
   const left: { script: Script; line: ScriptLine }[] = [];
   for (const script of scripts) {

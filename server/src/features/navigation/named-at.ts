@@ -2,7 +2,7 @@ import type { Craft } from '../../craft/craft';
 import type { Script } from '../../craft/script';
 import type { Position } from '../range';
 import type { Snapshot } from '../snapshot';
-import { type Named, type Occurrence, occurrencesIn, occurrencesOn } from './occurrences';
+import { type NamedThing, type Occurrence, occurrencesIn, occurrencesOn } from './occurrences';
 
 /** What a position names; of places inside each other the innermost. */
 export function namedAt(snapshot: Snapshot, { line: number, character }: Position): Occurrence | undefined {
@@ -20,7 +20,11 @@ export function namedAt(snapshot: Snapshot, { line: number, character }: Positio
  * The crafts in which something is named: the snapshot's, and of the others those that share a script which names it,
  * with one of these or with the snapshot's. An included script does not know who includes it, so they must be given.
  */
-export function craftsNaming(snapshot: Snapshot, named: Named, others: Iterable<Craft>): readonly Craft[] {
+export function craftsNaming(
+  snapshot: Snapshot,
+  named: NamedThing,
+  others: Iterable<Craft>,
+): readonly Craft[] {
   const craftsOf = craftsByScript(others);
   const joined = new Set([snapshot.craft]);
   const looked = new Set<Script>();
@@ -59,7 +63,7 @@ export function scriptsOf(crafts: readonly Craft[]): readonly Script[] {
 /** Every place that names something in some crafts. */
 export function occurrencesAcross(
   crafts: readonly Craft[],
-  named: Named,
+  named: NamedThing,
   { catalog }: Pick<Snapshot, 'catalog'>,
 ): readonly Occurrence[] {
   return scriptsOf(crafts).flatMap((script) => occurrencesIn(script, named, catalog));

@@ -9,14 +9,14 @@ import { referencesIn } from '../../language/value-nodes';
 import { referenceMeaning } from './reference-meaning';
 
 /** Something that lines of a craft's scripts name: a constant, a pack, a parameter's path, a script's URI. */
-export interface Named {
+export interface NamedThing {
   readonly kind: 'constant' | 'pack' | 'parameter' | 'include';
   readonly name: string;
 }
 
 /** One place that names it. A definition sets it or makes it; a use only speaks of it. */
 export interface Occurrence {
-  readonly named: Named;
+  readonly named: NamedThing;
   readonly place: Place;
   readonly role: 'definition' | 'use';
 }
@@ -26,7 +26,7 @@ const packs = 'pack';
 /** Everything that one line names. Places may lie inside each other: a pack's name inside a parameter's path. */
 export function occurrencesOn(script: Script, line: ScriptLine, catalog: Catalog): readonly Occurrence[] {
   const { statement } = line;
-  const at: At = (kind, name, { start, end }, role) => ({
+  const at: OccurrenceMaker = (kind, name, { start, end }, role) => ({
     named: { kind, name },
     place: { script, line, start, end },
     role,
@@ -53,22 +53,38 @@ export function occurrencesOn(script: Script, line: ScriptLine, catalog: Catalog
   }
 }
 
-type At = (kind: Named['kind'], name: string, span: Span, role: Occurrence['role']) => Occurrence;
+type OccurrenceMaker = (
+  kind: NamedThing['kind'],
+  name: string,
+  span: Span,
+  role: Occurrence['role'],
+) => Occurrence;
 
 /** The parameter that a setting sets and the pack that its own path makes, where the section can be named. */
-function settingNames({ statement, settingPath, section }: ScriptLine, at: At): readonly Occurrence[] {
+function settingNames(
+  { statement, settingPath, section }: ScriptLine,
+  at: OccurrenceMaker,
+): readonly Occurrence[] {
   if (statement.kind !== 'setting' || settingPath === null || section.path === null) return [];
   const before = section.path === '' ? [] : stepsOf(section.path);
   const parameter = at('parameter', settingPath, statement.path, 'definition');
   return [parameter, ...packMade(statement.path.names, before, at)];
 }
 
-function packMade(names: readonly Name[], before: readonly string[], at: At): readonly Occurrence[] {
+function packMade(
+  names: readonly Name[],
+  before: readonly string[],
+  at: OccurrenceMaker,
+): readonly Occurrence[] {
   const member = packIn(names, before);
   return member === null ? [] : [at('pack', member.text, member, 'definition')];
 }
 
-function usesIn({ statement, settingPath }: ScriptLine, catalog: Catalog, at: At): readonly Occurrence[] {
+function usesIn(
+  { statement, settingPath }: ScriptLine,
+  catalog: Catalog,
+  at: OccurrenceMaker,
+): readonly Occurrence[] {
   if (statement.kind !== 'setting' && statement.kind !== 'constant') return [];
   const found = settingPath === null ? undefined : catalog.parameter(settingPath);
   return [...referencesIn(statement.value)].flatMap((node) => {
@@ -79,7 +95,7 @@ function usesIn({ statement, settingPath }: ScriptLine, catalog: Catalog, at: At
 }
 
 /** The pack in a parameter's path: `pack.sprint.capacity`. */
-function packUse({ path }: ReferenceNode, meaning: string, at: At): readonly Occurrence[] {
+function packUse({ path }: ReferenceNode, meaning: string, at: OccurrenceMaker): readonly Occurrence[] {
   const member = meaning === 'parameter' ? packIn(path.names, []) : null;
   return member === null ? [] : [at('pack', member.text, member, 'use')];
 }
@@ -90,12 +106,12 @@ function packIn(names: readonly Name[], before: readonly string[]): Name | null 
   return first === packs ? (names[1 - before.length] ?? null) : null;
 }
 
-function isSame(one: Named, other: Named): boolean {
+function isSame(one: NamedThing, other: NamedThing): boolean {
   return one.kind === other.kind && one.name === other.name;
 }
 
 /** Every place of a script that names something, in order; costs as much as the script is long. */
-export function occurrencesIn(script: Script, named: Named, catalog: Catalog): readonly Occurrence[] {
+export function occurrencesIn(script: Script, named: NamedThing, catalog: Catalog): readonly Occurrence[] {
   const found: Occurrence[] = [];
   for (const line of script.document.lines()) {
     if (!mayName(line, named)) continue;
@@ -105,7 +121,7 @@ export function occurrencesIn(script: Script, named: Named, catalog: Catalog): r
 }
 
 /** A quick look that spares nearly all lines the slow one. */
-function mayName(line: ScriptLine, { kind, name }: Named): boolean {
+function mayName(line: ScriptLine, { kind, name }: NamedThing): boolean {
   if (kind === 'include') return line.statement.kind === 'include';
   return line.text.includes(name) || (kind === 'parameter' && line.settingPath === name);
 }

@@ -4,12 +4,12 @@ import { functions } from '../../craft/functions';
 import { fileName } from '../../craft/include-path';
 import type { Snapshot } from '../snapshot';
 import { occurrencesAcross } from './named-at';
-import type { Named } from './occurrences';
+import type { NamedThing } from './occurrences';
 
 const legal = /^[A-Za-z][A-Za-z0-9]*(?:-[A-Za-z0-9]+)*$/;
 
 /** Why something can't have a name, as a sentence; null where it can. */
-export function refusalOf(snapshot: Snapshot, crafts: readonly Craft[], named: Named): string | null {
+export function refusalOf(snapshot: Snapshot, crafts: readonly Craft[], named: NamedThing): string | null {
   const { kind, name } = named;
   if (!legal.test(name)) {
     return `A ${kind} can't be called "${name}": a name is a letter, then letters and digits, with single hyphens between.`;

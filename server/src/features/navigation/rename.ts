@@ -3,7 +3,7 @@ import { type Position, type Range, rangeOf } from '../range';
 import type { Snapshot } from '../snapshot';
 import type { FileEdits } from '../text-edits';
 import { craftsNaming, namedAt, occurrencesAcross } from './named-at';
-import type { Named, Occurrence } from './occurrences';
+import type { NamedThing, Occurrence } from './occurrences';
 import { refusalOf } from './rename-refusal';
 
 export interface Refused {
@@ -55,7 +55,7 @@ function renamableAt(snapshot: Snapshot, position: Position): Occurrence | Refus
     : { refused: 'Only constants and packs can be renamed.' };
 }
 
-function isRenamable({ kind }: Named): boolean {
+function isRenamable({ kind }: NamedThing): boolean {
   return kind === 'constant' || kind === 'pack';
 }
 

@@ -16,8 +16,8 @@ export type SalesQuestion = (typeof salesQuestions)[number];
 /** As typed. */
 export type SalesAnswers = Readonly<Record<SalesQuestion, string>>;
 
-type Values = ReadonlyMap<string, string>;
-type Read =
+type ValuesByPath = ReadonlyMap<string, string>;
+type PageReading =
   | { readonly values: readonly (readonly [path: string, value: string])[] }
   | { readonly fault: string };
 
@@ -56,7 +56,7 @@ const capacityPattern = /^(\d{2,6}) ?mah$/i;
 const dischargePattern = /^(\d{1,3}) ?c$/i;
 const propellerPart = /^(\d{1,6}(?:[.,]\d{1,4})?) ?(in|inch|"|″|mm)?$/i;
 
-const readers: Readonly<Record<SalesQuestion, (typed: string) => Read>> = {
+const readers: Readonly<Record<SalesQuestion, (typed: string) => PageReading>> = {
   size: (typed) => {
     const values: (readonly [string, string])[] = [];
     for (const part of typed.split(/[,;]/).map((one) => one.trim())) {
@@ -160,7 +160,7 @@ export async function salesPageScript(
   return formatText(`${own}\n\n${parts.join('\n\n')}\n`);
 }
 
-function toldBy(answers: SalesAnswers): Values {
+function toldBy(answers: SalesAnswers): ValuesByPath {
   const told = new Map<string, string>();
   for (const question of salesQuestions) {
     const typed = answers[question].trim();
@@ -171,7 +171,7 @@ function toldBy(answers: SalesAnswers): Values {
 }
 
 /** The row that is nearest in propeller or stator, by their ratio; the one for five inches where nothing is told. */
-function sizeFor({ sizes }: Catalog, told: Values): CraftSize {
+function sizeFor({ sizes }: Catalog, told: ValuesByPath): CraftSize {
   const [across, stator, kv] = ['prop.diameter', 'motor.stator-diameter', 'motor.kv'].map((path) =>
     told.get(path),
   );
@@ -201,7 +201,7 @@ function headLines(answers: SalesAnswers, { title }: CraftSize): readonly string
   ];
 }
 
-function craftLines(told: Values, size: CraftSize): readonly string[] {
+function craftLines(told: ValuesByPath, size: CraftSize): readonly string[] {
   const line = (path: string, usual: string, write: string): string => {
     const name = path.slice(path.lastIndexOf('.') + 1);
     const known = told.get(path);

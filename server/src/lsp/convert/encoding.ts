@@ -38,16 +38,16 @@ function width(character: string, encoding: Encoding): number {
 }
 
 /** Something with lines: a script's document. */
-export interface Lines {
+export interface LineSource {
   lineAt(number: number): { readonly text: string } | undefined;
 }
 
-export function toClient(lines: Lines, { line, character }: Position, encoding: Encoding): Position {
+export function toClient(lines: LineSource, { line, character }: Position, encoding: Encoding): Position {
   // Nothing to count: the line need not be looked up.
   if (encoding === 'utf-16') return { line, character };
   return { line, character: outgoing(lines.lineAt(line)?.text ?? '', character, encoding) };
 }
 
-export function fromClient(lines: Lines, { line, character }: Position, encoding: Encoding): Position {
+export function fromClient(lines: LineSource, { line, character }: Position, encoding: Encoding): Position {
   return { line, character: incoming(lines.lineAt(line)?.text ?? '', character, encoding) };
 }

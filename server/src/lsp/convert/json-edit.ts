@@ -1,7 +1,7 @@
 import type { TextDocumentEdit } from 'vscode-languageserver';
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { JsonEdit } from '../../additions/named-files';
-import { type Encoding, type Lines, toClient } from './encoding';
+import { type Encoding, type LineSource, toClient } from './encoding';
 
 /** A JSON file; `version`: null where it is not open. */
 interface JsonFile {
@@ -29,7 +29,7 @@ export function jsonEdit(
 }
 
 /** The lines of a text as positions count in them. */
-export function jsonLines(document: TextDocument): Lines {
+export function jsonLines(document: TextDocument): LineSource {
   return {
     lineAt: (line) => {
       const end = { line: line + 1, character: 0 };

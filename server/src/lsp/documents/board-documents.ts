@@ -3,14 +3,14 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import type { BoardLayer } from '../../board/layer/layer';
 import { canonicalUri } from '../../workspace/canonical-uri';
 import type { Workspace } from '../../workspace/workspace';
-import { type Encoding, fromClient, type Lines } from '../convert/encoding';
+import { type Encoding, fromClient, type LineSource } from '../convert/encoding';
 
 /** The language id of a board's own text. */
 export const boardLanguage = 'board-text';
 
 /** A board's text that is open or included, with what it says as a craft script. */
 export interface BoardDocument {
-  readonly lines: Lines;
+  readonly lines: LineSource;
   readonly layer: BoardLayer;
 }
 
@@ -75,7 +75,7 @@ export class BoardDocuments {
   }
 }
 
-function linesOf(texts: readonly string[]): Lines {
+function linesOf(texts: readonly string[]): LineSource {
   return {
     lineAt: (number) => {
       const text = texts[number];

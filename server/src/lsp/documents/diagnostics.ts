@@ -20,7 +20,7 @@ export function diagnosticCapability({ asksForFindings }: ClientAbilities): Serv
 }
 
 /** An open document, as the client spells it. */
-interface Open {
+interface OpenDocument {
   readonly uri: string;
   readonly version: number;
 }
@@ -111,7 +111,7 @@ export class Diagnostics {
     }
   }
 
-  private openOf(uris: ReadonlySet<string>): readonly Open[] {
+  private openOf(uris: ReadonlySet<string>): readonly OpenDocument[] {
     const { workspace, long } = this.session;
     return [...uris].flatMap((uri) => long.get(uri) ?? workspace.get(uri) ?? []);
   }
@@ -131,7 +131,7 @@ export class Diagnostics {
     return openText === undefined ? [] : [openText.uri];
   }
 
-  private isPending({ uri }: Open): boolean {
+  private isPending({ uri }: OpenDocument): boolean {
     return this.session.workspace.get(uri)?.craft.layers().isPending === true;
   }
 
@@ -144,7 +144,7 @@ export class Diagnostics {
   }
 
   /** Nothing awaits this, so a failure ends here: it must not take the server down. */
-  private push({ uri, version }: Open): void {
+  private push({ uri, version }: OpenDocument): void {
     try {
       const diagnostics = diagnosticsFor(this.session, uri);
       this.pushed.add(uri);

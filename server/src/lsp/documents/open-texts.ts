@@ -6,10 +6,10 @@ import type { Session } from '../session';
 import { boardLanguage } from './board-documents';
 import { isTooLong, type LongDocument } from './long-documents';
 
-type Changes = readonly TextDocumentContentChangeEvent[];
+type TextChanges = readonly TextDocumentContentChangeEvent[];
 
 /** What is known of an open text beside what the workspace has. */
-interface Known {
+interface KnownText {
   readonly languageId: string;
   /** Its length, or more: what an edit takes away is not counted. */
   mostLength: number;
@@ -17,7 +17,7 @@ interface Known {
 
 /** Texts that the client has opened: scripts, and boards' texts. One that is too long is only reported as such. */
 export class OpenTexts {
-  private readonly known = new Map<string, Known>();
+  private readonly known = new Map<string, KnownText>();
 
   constructor(private readonly session: Session) {}
 
@@ -33,7 +33,7 @@ export class OpenTexts {
   }
 
   /** False when nothing of this name is open. */
-  change(uri: string, version: number, changes: Changes): boolean {
+  change(uri: string, version: number, changes: TextChanges): boolean {
     const { boards, workspace, long } = this.session;
     const before = long.get(uri);
     if (before !== undefined) return this.changeLong({ ...before, version }, changes);
@@ -56,7 +56,7 @@ export class OpenTexts {
   }
 
   /** The edits of a text that was let go can't be followed; a whole text that the client sends can be. */
-  private changeLong(document: LongDocument, changes: Changes): boolean {
+  private changeLong(document: LongDocument, changes: TextChanges): boolean {
     const at = changes.findLastIndex((change) => !('range' in change));
     const whole = changes[at];
     if (whole === undefined) {
@@ -69,7 +69,7 @@ export class OpenTexts {
   }
 
   /** Counts what came in, and looks closer only where that may be too much. */
-  private measure(uri: string, version: number, changes: Changes): void {
+  private measure(uri: string, version: number, changes: TextChanges): void {
     const known = this.known.get(canonicalUri(uri));
     if (known === undefined) return;
     for (const { text } of changes) known.mostLength += text.length;

@@ -19,7 +19,7 @@ import type { Diagnostics } from './diagnostics';
 import type { WholeWorkspace } from './whole-workspace';
 
 /** What was last found in a script that nobody has opened. */
-interface Found {
+interface ScriptFindings {
   readonly items: Diagnostic[];
   /** Changes with the items only. */
   readonly id: string;
@@ -31,7 +31,7 @@ interface Found {
 }
 
 /** A client that waits for news: what it knows of each script, and how to wake it. */
-interface Waiting {
+interface WaitingClient {
   /** Result ids by canonical URI. */
   readonly known: Map<string, string>;
   wake(): void;
@@ -67,11 +67,11 @@ class Reports {
  * answer once there is something new: nobody asks every other second in vain. One client waits at a time.
  */
 export class WorkspaceFindings {
-  private readonly found = new Map<string, Found>();
+  private readonly found = new Map<string, ScriptFindings>();
   private lastId = 0;
   /** Counts what has changed. */
   private changes = 0;
-  private waiting: Waiting | null = null;
+  private waiting: WaitingClient | null = null;
 
   constructor(
     private readonly connection: Connection,
@@ -89,7 +89,7 @@ export class WorkspaceFindings {
   ): Promise<WorkspaceDiagnosticReport> {
     const before = this.waiting;
     const known = new Map(previousResultIds.map(({ uri, value }) => [canonicalUri(uri), value]));
-    const mine: Waiting = { known, wake: () => {} };
+    const mine: WaitingClient = { known, wake: () => {} };
     this.waiting = mine;
     before?.wake();
     const reports = new Reports(this.connection, partialResultToken);
@@ -132,7 +132,7 @@ export class WorkspaceFindings {
     this.waiting?.wake();
   }
 
-  private news(waiting: Waiting, token: CancellationToken): Promise<void> {
+  private news(waiting: WaitingClient, token: CancellationToken): Promise<void> {
     return new Promise((resolve) => {
       waiting.wake = resolve;
       token.onCancellationRequested(() => resolve());
@@ -230,13 +230,13 @@ export class WorkspaceFindings {
   }
 }
 
-type Report = Omit<Extract<WorkspaceDocumentDiagnosticReport, { kind: 'full' }>, 'kind'>;
+type FullReport = Omit<Extract<WorkspaceDocumentDiagnosticReport, { kind: 'full' }>, 'kind'>;
 
-function full(report: Report): WorkspaceDocumentDiagnosticReport {
+function full(report: FullReport): WorkspaceDocumentDiagnosticReport {
   return { kind: DocumentDiagnosticReportKind.Full, ...report };
 }
 
-function concerns(touch: Touch, { files, asksIncluders }: Found): boolean {
+function concerns(touch: Touch, { files, asksIncluders }: ScriptFindings): boolean {
   switch (touch.kind) {
     case 'file':
       return files.has(touch.uri);

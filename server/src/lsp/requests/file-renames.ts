@@ -59,10 +59,14 @@ function leftText(places: readonly string[]): string {
   return `What is included there can’t be named by a path from the script any more: ${places.join(', ')}.`;
 }
 
-type Change = TextDocumentEdit | RenameFile;
+type DocumentChange = TextDocumentEdit | RenameFile;
 
 /** Null where nothing follows. A client that takes no versions takes no renames either, and edits by their files. */
-function withFiles(session: Session, edit: WorkspaceEdit, more: readonly Change[]): WorkspaceEdit | null {
+function withFiles(
+  session: Session,
+  edit: WorkspaceEdit,
+  more: readonly DocumentChange[],
+): WorkspaceEdit | null {
   if (session.client.versionedEdits) {
     const documentChanges = [...(edit.documentChanges ?? []), ...more];
     return documentChanges.length === 0 ? null : { documentChanges };

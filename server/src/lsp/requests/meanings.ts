@@ -43,11 +43,14 @@ import { withLesson } from './teach';
 /** So many lines that were not understood are shown one by one. */
 const mostLeft = 200;
 
-interface About {
+interface AboutBoard {
   readonly of: BoardInHand;
 }
 
-export async function boardMeanings({ session }: Served, { of }: About): Promise<BoardMeanings | NotSaid> {
+export async function boardMeanings(
+  { session }: Served,
+  { of }: AboutBoard,
+): Promise<BoardMeanings | NotSaid> {
   const held = await heldBoard(session, of);
   if (held.kind === 'refused') return held;
   const { board, listing, settings } = held;
@@ -75,7 +78,11 @@ export async function boardMeanings({ session }: Served, { of }: About): Promise
 
 export async function meaningsSaid(
   { session }: Served,
-  { of, said, portRoles }: About & { readonly said: readonly SaidOfRow[]; readonly portRoles: string | null },
+  {
+    of,
+    said,
+    portRoles,
+  }: AboutBoard & { readonly said: readonly SaidOfRow[]; readonly portRoles: string | null },
 ): Promise<SayMeaningsAnswer> {
   const held = await heldBoard(session, of);
   if (held.kind === 'refused') return held;
@@ -105,7 +112,7 @@ export async function meaningsSaid(
 
 export async function choicesSaid(
   { session }: Served,
-  { of, sayings }: About & { readonly sayings: readonly SayingOfRow[] },
+  { of, sayings }: AboutBoard & { readonly sayings: readonly SayingOfRow[] },
 ): Promise<readonly { readonly key: string; readonly choice: MeaningChoice | null }[]> {
   const held = await heldBoard(session, of);
   if (held.kind === 'refused') return [];
@@ -160,7 +167,7 @@ export function sayable({ session }: Served): readonly SayableParameter[] {
 
 export async function hardwareSaid(
   { session }: Served,
-  { of, hardware }: About & { readonly hardware: string },
+  { of, hardware }: AboutBoard & { readonly hardware: string },
 ): Promise<HardwareAnswer> {
   const held = await heldBoard(session, of);
   if (held.kind === 'refused') return held;
@@ -200,7 +207,7 @@ function inOrder({ name, title, summary, source, hardware, ...rest }: BoardProfi
 
 export async function lessonSaid(
   { session }: Served,
-  { of, lesson }: About & { readonly lesson: BoardLesson },
+  { of, lesson }: AboutBoard & { readonly lesson: BoardLesson },
 ): Promise<LessonAnswer> {
   const held = await heldBoard(session, of);
   if (held.kind === 'refused') return { ...held, asks: false };

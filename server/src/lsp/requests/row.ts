@@ -43,7 +43,7 @@ export interface Served {
 export type Capability = ServerCapabilities | ((client: ClientAbilities) => ServerCapabilities | null);
 
 /** A message that the server takes. */
-export interface Row {
+export interface MessageRow {
   readonly method: string;
   /** What its parameters must hold, of those that are read: it is never answered with others. */
   readonly form: Form<unknown>;
@@ -64,7 +64,7 @@ export function request<P, R, E>(
   form: Form<unknown>,
   answer: Answer<P, R>,
   capability: Capability = {},
-): Row {
+): MessageRow {
   return {
     method: type.method,
     form,
@@ -77,7 +77,7 @@ export function request<P, R, E>(
 }
 
 /** A request of our own. */
-export function ownRequest<P, R>(type: OwnRequest<P, R>, answer: Answer<P, R>): Row {
+export function ownRequest<P, R>(type: OwnRequest<P, R>, answer: Answer<P, R>): MessageRow {
   return request(type, type.form, answer);
 }
 
@@ -86,7 +86,7 @@ export function notification<P>(
   type: NotificationType<P>,
   form: Form<unknown>,
   take: (served: Served, params: P) => void,
-): Row {
+): MessageRow {
   return {
     method: type.method,
     form,
@@ -96,7 +96,10 @@ export function notification<P>(
 }
 
 /** A notification of our own. */
-export function ownNotification<P>(type: OwnNotification<P>, take: (served: Served, params: P) => void): Row {
+export function ownNotification<P>(
+  type: OwnNotification<P>,
+  take: (served: Served, params: P) => void,
+): MessageRow {
   return notification(type, type.form, take);
 }
 

@@ -1,7 +1,7 @@
 import type { SemanticTokens, SemanticTokensRangeParams } from 'vscode-languageserver';
 import type { Range } from '../../features/range';
 import { type SemanticToken, semanticTokens, semanticTokenTypes } from '../../features/semantic-tokens';
-import { type Encoding, type Lines, outgoing } from '../convert/encoding';
+import { type Encoding, type LineSource, outgoing } from '../convert/encoding';
 import type { Context } from './row';
 
 export function tokensOf(context: Context): SemanticTokens {
@@ -17,7 +17,7 @@ function tokens({ session, snapshot }: Context, range?: Range): SemanticTokens {
 }
 
 /** Five numbers a token, its place counted from the token before; tokens come sorted and don't overlap. */
-function encoded(lines: Lines, tokens: readonly SemanticToken[], encoding: Encoding): number[] {
+function encoded(lines: LineSource, tokens: readonly SemanticToken[], encoding: Encoding): number[] {
   const data: number[] = [];
   let lastLine = 0;
   let lastStart = 0;

@@ -64,10 +64,10 @@ import {
   aboutWholeText,
   acrossScripts,
   type Capability,
+  type MessageRow,
   notification,
   ownNotification,
   ownRequest,
-  type Row,
   request,
   type Served,
 } from './row';
@@ -79,7 +79,7 @@ const aRange = object(within);
 const files = list(object({ uri: text }));
 
 /** Every request and notification that the server takes, a row each. */
-const rows: readonly Row[] = [
+const rows: readonly MessageRow[] = [
   notification(InitializedNotification.type, object({}), ({ folders }) => folders.initialized()),
   notification(
     DidChangeWorkspaceFoldersNotification.type,
@@ -291,7 +291,7 @@ function languageFeature<P, R, E>(
   form: Form<unknown>,
   capability: Capability,
   pick: (part: typeof import('./language-features')) => Answer<P, R>,
-): Row {
+): MessageRow {
   const answer = answerIn(() => import('./language-features'), pick);
   return request(type, form, answer, capability);
 }
@@ -300,7 +300,7 @@ function languageFeature<P, R, E>(
 function onDemand<P, R>(
   type: OwnRequest<P, R>,
   pick: (part: typeof import('./on-demand')) => Answer<P, R>,
-): Row {
+): MessageRow {
   return ownRequest(
     type,
     answerIn(() => import('./on-demand'), pick),
@@ -311,7 +311,7 @@ function onDemand<P, R>(
 function ofRecordings<P, R>(
   type: OwnRequest<P, R>,
   pick: (part: typeof import('./about-recordings')) => Answer<P, R>,
-): Row {
+): MessageRow {
   return ownRequest(
     type,
     answerIn(() => import('./about-recordings'), pick),

@@ -41,7 +41,9 @@ export function taught({ snapshot, session }: Context, { lesson }: TeachParams):
   };
 }
 
-type Made = { readonly kind: 'made'; readonly board: BoardProfile; readonly said: string } | LessonRefused;
+type LessonMade =
+  | { readonly kind: 'made'; readonly board: BoardProfile; readonly said: string }
+  | LessonRefused;
 
 /** A profile with what a lesson says. */
 export function withLesson(
@@ -49,7 +51,7 @@ export function withLesson(
   listing: Listing,
   { kind, line, part }: BoardLesson,
   catalog: Catalog,
-): Made {
+): LessonMade {
   switch (kind) {
     case 'command': {
       const found = teachCommand(part, listing.settings, listing.forms);
@@ -80,7 +82,7 @@ function withLine(
   listing: Listing,
   lesson: { readonly line: number; readonly as: TaughtKind; readonly part: string | null },
   catalog: Catalog,
-): Made {
+): LessonMade {
   const found = teachLine(listing, lesson);
   if (found.kind === 'refused') return refused(found.reason, found.asks);
   const after = readListing(listing.text, found.forms);

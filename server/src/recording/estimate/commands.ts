@@ -115,13 +115,13 @@ function unmixed({ motors, shares }: Mix): ReadonlyMap<AxisName, readonly number
   );
 }
 
-interface Ends {
+interface CommandEnds {
   readonly least: number;
   readonly most: number;
 }
 
 /** A floor that shows in the outputs is the board's idle; some boards log what they ask for below it. */
-function endsOf(view: CraftView, motors: readonly NumberedChannel[]): Ends {
+function endsOf(view: CraftView, motors: readonly NumberedChannel[]): CommandEnds {
   const idle = view.quantityOr('motor.idle', null) ?? 0;
   const lid = view.quantityOr('motor.output-limit', 1) ?? 1;
   const isBelow = ({ values }: NumberedChannel) => {
@@ -138,7 +138,11 @@ function endsOf(view: CraftView, motors: readonly NumberedChannel[]): Ends {
 function* commandsIn(
   rows: FlightRows,
   motors: readonly NumberedChannel[],
-  { undo, weights, ends }: { undo: Undo; weights: ReadonlyMap<AxisName, readonly number[]>; ends: Ends },
+  {
+    undo,
+    weights,
+    ends,
+  }: { undo: Undo; weights: ReadonlyMap<AxisName, readonly number[]>; ends: CommandEnds },
 ): Generator<void, Commands> {
   const count = motors[0]?.values.length ?? 0;
   const axes = [...weights].map(([axis, weight]) => ({ axis, weight, values: new Float32Array(count) }));

@@ -6,7 +6,7 @@ import type { Behaviour } from './behaviour';
 import type { SaidHeading } from './heading-words';
 import type { ColumnQuestion } from './proposed-column';
 
-type Way = ColumnKind['ways'][number];
+type UnitWay = ColumnKind['ways'][number];
 
 /** What a column means as far as its unit goes, why, and what is to be asked. */
 export interface UnitFound {
@@ -55,18 +55,18 @@ export function columnUnit(
 }
 
 /** What a gyro counts hangs on the gyro: nobody can know it by the numbers. */
-function isCount({ scale }: Way, { kind }: ColumnKind): boolean {
+function isCount({ scale }: UnitWay, { kind }: ColumnKind): boolean {
   return scale !== 1 && kind !== 'voltage' && kind !== 'current';
 }
 
 /** A number with digits behind the point is written in the unit itself, not in parts of it. */
-function isTold({ unit, scale }: Way, { isWhole }: Behaviour): boolean {
+function isTold({ unit, scale }: UnitWay, { isWhole }: Behaviour): boolean {
   return !isWhole && scale === 1 && (unit === 'V' || unit === 'A');
 }
 
 function asked(
   bare: LayoutColumn,
-  ways: readonly Way[],
+  ways: readonly UnitWay[],
   { why, sentence }: { readonly why: string; readonly sentence: string },
 ): UnitFound {
   const choices = ways.map((way) => ({ title: wayText(way), means: withWay(bare, way) }));
@@ -74,15 +74,15 @@ function asked(
   return { means: likeliest?.means ?? bare, why, asks: [{ sentence, keepsOut: true, choices }] };
 }
 
-function withWay(bare: LayoutColumn, { unit, scale }: Way): LayoutColumn {
+function withWay(bare: LayoutColumn, { unit, scale }: UnitWay): LayoutColumn {
   return { ...bare, unit, ...(scale === 1 ? {} : { scale }) };
 }
 
-function wayText({ unit, scale }: Way): string {
+function wayText({ unit, scale }: UnitWay): string {
   return scale === 1 ? unit : `${shortNumber(scale)} ${unit}`;
 }
 
-function fits({ unit, scale }: Way, kind: ColumnKind, behaviour: Behaviour): boolean {
+function fits({ unit, scale }: UnitWay, kind: ColumnKind, behaviour: Behaviour): boolean {
   // Parts of a unit are counted, and counts are whole.
   if (scale !== 1 && !behaviour.isWhole) return false;
   const [first] = kind.ways;

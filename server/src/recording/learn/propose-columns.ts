@@ -13,7 +13,7 @@ import { together } from './together';
 import { unnamedColumns } from './unnamed-columns';
 
 /** A column with all that is known of it by itself. */
-interface Known {
+interface KnownColumn {
   readonly column: SurveyedColumn;
   readonly said: SaidHeading;
   readonly behaviour: Behaviour;
@@ -22,7 +22,7 @@ interface Known {
 
 /** What the columns of a file may hold, each with its reason; what nobody can know is asked. */
 export function proposeColumns(survey: RowSurvey, words: RecordingColumns): readonly ProposedColumn[] {
-  const known = survey.columns.map((column): Known => {
+  const known = survey.columns.map((column): KnownColumn => {
     const said = saidHeading(column.heading, words);
     const behaviour = behaviourOf(column);
     return {
@@ -51,7 +51,7 @@ function isPossible({ kind, isWeak }: SpokenKind, behaviour: Behaviour): boolean
   return kind.kind === 'speed' ? behaviour.most > 300 : behaviour.least >= 0;
 }
 
-function proposedFor(one: Known, all: readonly Known[], words: RecordingColumns): ProposedColumn {
+function proposedFor(one: KnownColumn, all: readonly KnownColumn[], words: RecordingColumns): ProposedColumn {
   const { column, said, behaviour, kinds } = one;
   const [first, second] = kinds;
   const out = (leftOut: WhyLeftOut, why: string): ProposedColumn => ({
@@ -85,13 +85,13 @@ function proposedFor(one: Known, all: readonly Known[], words: RecordingColumns)
 }
 
 /** `roll`, and numbers that turn: what turns, or what is asked to turn. */
-function isAxisAlone({ said, behaviour }: Known, { axes }: RecordingColumns): boolean {
+function isAxisAlone({ said, behaviour }: KnownColumn, { axes }: RecordingColumns): boolean {
   const [word = '', more] = said.words;
   const isAxis = axisNames.some((axis) => word.length > 1 && axes[axis].includes(word));
   return isAxis && more === undefined && behaviour.least < 0 && behaviour.most > 0;
 }
 
-function axisAlone(one: Known, all: readonly Known[], words: RecordingColumns): ProposedColumn {
+function axisAlone(one: KnownColumn, all: readonly KnownColumn[], words: RecordingColumns): ProposedColumn {
   const found = words.kinds
     .filter(({ kind }) => kind === 'gyro' || kind === 'wanted')
     .map((kind) => ({ kind, ...meant(one, kind, all, words) }));
@@ -107,9 +107,9 @@ function axisAlone(one: Known, all: readonly Known[], words: RecordingColumns): 
   };
 }
 
-type Meant = UnitFound & { readonly kind: ColumnKind };
+type MeantUnit = UnitFound & { readonly kind: ColumnKind };
 
-function whichKind(found: readonly Meant[], word: string): ColumnQuestion {
+function whichKind(found: readonly MeantUnit[], word: string): ColumnQuestion {
   return {
     sentence: `Its heading says “${word}”, which may be ${found.map(({ kind }) => kind.title).join(' or ')}${found.length === 1 ? ' or something else' : ''}: what is it?`,
     keepsOut: true,
@@ -120,7 +120,12 @@ function whichKind(found: readonly Meant[], word: string): ColumnQuestion {
   };
 }
 
-function meant(one: Known, kind: ColumnKind, all: readonly Known[], words: RecordingColumns): UnitFound {
+function meant(
+  one: KnownColumn,
+  kind: ColumnKind,
+  all: readonly KnownColumn[],
+  words: RecordingColumns,
+): UnitFound {
   const { column, said } = one;
   const named = channelOf(one, kind, all, words);
   const bare: LayoutColumn = { heading: column.heading, channel: named.channel };
@@ -146,8 +151,8 @@ function meant(one: Known, kind: ColumnKind, all: readonly Known[], words: Recor
 function foundUnit(
   bare: LayoutColumn,
   kind: ColumnKind,
-  one: Known,
-  all: readonly Known[],
+  one: KnownColumn,
+  all: readonly KnownColumn[],
   words: RecordingColumns,
 ): UnitFound {
   const { said, behaviour } = one;
@@ -159,7 +164,7 @@ function foundUnit(
 }
 
 /** What all columns of its kind do together. */
-function alike({ behaviour }: Known, kind: ColumnKind, all: readonly Known[]): Behaviour {
+function alike({ behaviour }: KnownColumn, kind: ColumnKind, all: readonly KnownColumn[]): Behaviour {
   const others = all.filter(({ kinds }) => kinds[0]?.kind === kind);
   return jointBehaviour([behaviour, ...others.map((one) => one.behaviour)]);
 }
@@ -175,9 +180,9 @@ function isOfSeveral({ kind }: ColumnKind): boolean {
 
 /** The channel of a kind that a heading speaks of, with what it leaves open. */
 function channelOf(
-  { column, said }: Known,
+  { column, said }: KnownColumn,
   kind: ColumnKind,
-  all: readonly Known[],
+  all: readonly KnownColumn[],
   words: RecordingColumns,
 ): { readonly channel: string; readonly asks: readonly ColumnQuestion[] } {
   const family = all.filter(({ kinds }) => kinds.some((spoken) => spoken.kind === kind));

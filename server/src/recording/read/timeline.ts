@@ -126,7 +126,7 @@ function isSpike(counts: Float64Array, row: number, step: number, usual: number)
   return next > last && next - last <= inStride * usual && next < (counts[row] as number);
 }
 
-interface Mended {
+interface MendedTimes {
   readonly untimed: number;
   readonly backwards: number;
   readonly overruns: number;
@@ -138,7 +138,7 @@ function* laidOut(
   kept: Uint8Array,
   starts: readonly number[],
   usual: number,
-  mended: Mended,
+  mended: MendedTimes,
 ): Paced<Timeline> {
   const rows = counts.length - alreadyOut - mended.untimed - mended.backwards;
   const isCoarse = mended.same > coarse * rows;
@@ -195,7 +195,7 @@ function spreadStep(time: Float64Array, segments: readonly TimeSegment[]): numbe
 }
 
 function remarksOf(
-  { untimed, backwards, overruns: over, same }: Mended,
+  { untimed, backwards, overruns: over, same }: MendedTimes,
   isCoarse: boolean,
 ): readonly string[] {
   const rows = (count: number) => (count === 1 ? 'A row' : `${shortNumber(count)} rows`);

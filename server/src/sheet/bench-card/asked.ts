@@ -2,12 +2,12 @@ import type { Catalog, FoundParameter } from '../../catalog/catalog';
 import type { BenchStep } from '../../catalog/model/bench-card';
 import { membershipsIn } from '../../craft/memberships';
 import type { CardReading } from './card';
-import type { Looked } from './step-words';
+import type { StepView } from './step-words';
 
 /** Room to write down what the script leaves open. `told`: what earlier steps asked for, which is not asked for again. */
 export function askedOf(
   { asks = [] }: BenchStep,
-  looked: readonly Looked[],
+  looked: readonly StepView[],
   id: string,
   told: Set<string>,
 ): readonly CardReading[] {

@@ -7,7 +7,7 @@ import { withheldOf } from '../not-known';
 import { figureText, intervalText } from '../which-pack';
 import { withheldFigures } from '../withheld-figures';
 import type { CardFigure } from './card';
-import type { Looked } from './step-words';
+import type { StepView } from './step-words';
 
 /** Something expected, with every pack that the step is done with. */
 export interface ExpectedFigure {
@@ -17,7 +17,7 @@ export interface ExpectedFigure {
 }
 
 export function figuresFor(
-  looked: readonly Looked[],
+  looked: readonly StepView[],
   { words, is }: { readonly words: string; readonly is: string },
 ): ExpectedFigure {
   const figures = looked.map(({ view }) => figureFor(view, words, is));
@@ -39,7 +39,7 @@ function figureFor(view: CraftView, words: string, is: string): CardFigure | nul
  */
 export function unknownOf(
   craft: Craft,
-  looked: readonly Looked[],
+  looked: readonly StepView[],
   expected: NonNullable<BenchStep['expected']>,
   told: Set<string>,
 ): readonly string[] {
@@ -62,7 +62,7 @@ export function unknownOf(
   });
 }
 
-function reasonsFor(craft: Craft, looked: readonly Looked[], is: string): readonly string[] {
+function reasonsFor(craft: Craft, looked: readonly StepView[], is: string): readonly string[] {
   if (is.startsWith('figure.'))
     return withheldOf(craft, withheldFigures(craft, new Set([is.slice('figure.'.length)]))).map(
       ({ reason }) => reason,

@@ -6,19 +6,23 @@ import type { CraftView } from '../../craft/view';
 import { exactText } from '../../units/quantity';
 
 /** A craft with one pack in, as a step looks at it. */
-export interface Looked {
+export interface StepView {
   readonly view: CraftView;
   readonly scope: Scope;
 }
 
 /** Which member of a collection a step, or a reading of it, is about. */
-export interface About {
+export interface StepMember {
   readonly member: string;
   readonly placeholder: string | null;
 }
 
 /** Fills a sentence of a step for all packs together: what differs between them is said of each. */
-export function filledFor(text: string, packs: readonly Looked[], { member, placeholder }: About): string {
+export function filledFor(
+  text: string,
+  packs: readonly StepView[],
+  { member, placeholder }: StepMember,
+): string {
   const values = slotsIn(text).map((slot) => [
     slot,
     slot === memberSlot
@@ -34,7 +38,11 @@ export function filledFor(text: string, packs: readonly Looked[], { member, plac
 }
 
 /** Whether any value in a sentence is another with another pack. */
-export function differsIn(text: string, packs: readonly Looked[], { member, placeholder }: About): boolean {
+export function differsIn(
+  text: string,
+  packs: readonly StepView[],
+  { member, placeholder }: StepMember,
+): boolean {
   return slotsIn(text).some((slot) => {
     if (slot === memberSlot) return false;
     const path = namingMember(slot, placeholder, member);

@@ -9,7 +9,7 @@ import { type Target, targetOfPath } from '../target';
 import { askedOf } from './asked';
 import type { CardReading, CardStep, WithPack } from './card';
 import { figuresFor, unknownOf } from './expected';
-import { type About, differsIn, filledFor, type Looked } from './step-words';
+import { differsIn, filledFor, type StepMember, type StepView } from './step-words';
 
 export interface PlacedStep {
   readonly stage: BenchStep['stage'];
@@ -34,7 +34,7 @@ export function cardSteps(craft: Craft, packs: readonly string[]): readonly Plac
 }
 
 /** One view for each pack; a craft without one is looked at by itself. */
-function lookedAt(craft: Craft, packs: readonly string[]): readonly Looked[] {
+function lookedAt(craft: Craft, packs: readonly string[]): readonly StepView[] {
   return (packs.length === 0 ? [null] : packs).map((pack) => {
     const view = new CraftView(craft, pack);
     return { view, scope: dataScope(view) };
@@ -42,7 +42,7 @@ function lookedAt(craft: Craft, packs: readonly string[]): readonly Looked[] {
 }
 
 /** In the order of the catalogue, where it has one. A step that is about no collection has one nameless member. */
-function membersOf(collection: string | undefined, asked: readonly Looked[]): readonly string[] {
+function membersOf(collection: string | undefined, asked: readonly StepView[]): readonly string[] {
   const [first] = asked;
   if (collection === undefined || first === undefined) return [''];
   const found = [...new Set(asked.flatMap(({ view }) => view.members(collection)))];
@@ -52,8 +52,8 @@ function membersOf(collection: string | undefined, asked: readonly Looked[]): re
 
 function isNeeded(
   { when, any = [], asks = [], elsewhere = {} }: BenchStep,
-  { view, scope }: Looked,
-  { placeholder, member }: About,
+  { view, scope }: StepView,
+  { placeholder, member }: StepMember,
 ): boolean {
   const isTrue = (text: string) => holds(readCondition(namingMember(text, placeholder, member)), view, scope);
   const other = Object.hasOwn(elsewhere, member) ? elsewhere[member] : undefined;
@@ -74,7 +74,7 @@ interface ForPacks {
 function cardStep(
   craft: Craft,
   step: BenchStep,
-  about: About,
+  about: StepMember,
   { packs, needed, told }: ForPacks,
 ): CardStep | null {
   const looked = lookedAt(craft, needed); // views of its own, so that what they assume is this step's alone
@@ -121,8 +121,8 @@ function cardStep(
 /** Room to write what is read off, once or with a pack. */
 function roomOf(
   { readings = [] }: BenchStep,
-  looked: readonly Looked[],
-  about: About,
+  looked: readonly StepView[],
+  about: StepMember,
   id: string,
   pack: string | null,
 ): readonly CardReading[] {
@@ -146,8 +146,8 @@ function roomOf(
 /** The first setting that the step speaks of and that a line sets. */
 function targetFor(
   step: BenchStep,
-  [first]: readonly Looked[],
-  { placeholder, member }: About,
+  [first]: readonly StepView[],
+  { placeholder, member }: StepMember,
 ): Target | null {
   if (first === undefined) return null;
   const slots = slotsIn(`${step.see} ${step.do} ${step.title}`);

@@ -18,7 +18,7 @@ export interface Side {
 }
 
 /** What a parameter holds on one side. */
-export interface Held {
+export interface HeldValue {
   /** As this side's script names it: `pack.sprint.cells`. */
   readonly path: string;
   /** As a script writes it; null where nothing sets it and the catalogue has no default. */
@@ -34,8 +34,8 @@ export interface ChangedSetting {
   readonly path: string;
   readonly title: string;
   readonly stage: string;
-  readonly before: Held;
-  readonly after: Held;
+  readonly before: HeldValue;
+  readonly after: HeldValue;
   /** `10 % less`: of one of the board's own settings of which only its role is known; null for all others. */
   readonly change: string | null;
 }
@@ -135,7 +135,10 @@ function changeOf(one: Value | null, other: Value | null, board: BoardProfile | 
   return perCentChange(one.value, other.value, decimalMarkOf(board));
 }
 
-function held({ craft, pack }: Side, path: string): { readonly value: Value | null; readonly held: Held } {
+function held(
+  { craft, pack }: Side,
+  path: string,
+): { readonly value: Value | null; readonly held: HeldValue } {
   const view = new CraftView(craft, pack);
   const held = { path, text: view.written(path), isAssumed: !view.isSet(path) };
   return { value: view.value(path), held: { ...held, target: targetOfPath(view, path) } };

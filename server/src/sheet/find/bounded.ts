@@ -2,7 +2,7 @@ import type { Finding } from '../../checks/report/finding';
 import type { Craft } from '../../craft/craft';
 import type { Movable, MovableLine } from './movable';
 import { ofLoops, raisedBy, spokenUp } from './raised';
-import type { Trial } from './trial';
+import type { TrialCraft } from './trial';
 
 export interface Bounded {
   readonly movables: readonly Movable[];
@@ -16,7 +16,7 @@ export interface Bounded {
  * larger one as it comes on.
  */
 export function* bounded(
-  trial: Trial,
+  trial: TrialCraft,
   movables: readonly Movable[],
   before: readonly Finding[],
   check: (craft: Craft) => readonly Finding[],
@@ -71,7 +71,7 @@ class OneMoved {
   private readonly opened: readonly MovableLine[];
 
   constructor(
-    private readonly trial: Trial,
+    private readonly trial: TrialCraft,
     movables: readonly Movable[],
     private readonly movable: Movable,
   ) {

@@ -29,7 +29,7 @@ import {
   spread,
   survey,
 } from './search';
-import { Trial } from './trial';
+import { TrialCraft } from './trial';
 import { type PackReading, Tuning } from './tuning';
 import { voltagesFor } from './voltages';
 import type { Holds, Wish } from './wish';
@@ -70,7 +70,7 @@ export function* find(
   const movables = movablesOf(base, wish);
   if (movables.length === 0 && voltages.lines.length === 0)
     return withoutAnswer(wish, nothingMoves(wish), voltages.inTheWay);
-  const trial = new Trial(base);
+  const trial = new TrialCraft(base);
   yield* during(askFigures(trial.with([])), 0.03, 'figures as they are');
   const bounds = yield* during(bounded(trial, movables, findings, check), 0.05, 'what the checks leave open');
   const scratch = base.copied();

@@ -53,13 +53,13 @@ function hoverOf(view: CraftView, name: AxisName): readonly (readonly [AxisName,
   return placed === undefined ? [] : [[name, placed.axis]];
 }
 
-interface Known {
+interface KnownLoop {
   readonly measured: FlownLoop;
   readonly axis: Axis;
 }
 
 /** All axes wait alike: the mean of what they tell, where the model's wait lies outside of it. */
-function waitOf(known: readonly Known[]): Pick<LoopShift, 'wait' | 'taken'> {
+function waitOf(known: readonly KnownLoop[]): Pick<LoopShift, 'wait' | 'taken'> {
   const told = known.flatMap(({ measured: { delay }, axis: { path } }) => {
     const modelled = 1e3 * (path.delay + chainDelay({ filters: path.gyroFilters }, steeringTone));
     return delay === null ? [] : [{ delay, modelled }];

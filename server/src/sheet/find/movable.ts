@@ -69,7 +69,7 @@ export function placesOf(
   craft: Craft,
   wish: Wish,
   path: string,
-): readonly (Place & { readonly line: (path: string, to: string) => MovableLine })[] {
+): readonly (SettingPlace & { readonly line: (path: string, to: string) => MovableLine })[] {
   const places = placesIn(craft, wish);
   return places.of(path).map((place) => ({
     ...place,
@@ -78,17 +78,17 @@ export function placesOf(
 }
 
 /** With some packs alone, what is written is for them alone. */
-function placesIn(craft: Craft, { packs }: Wish): Places {
-  return new Places(craft, packs, !craft.packsOrNone().every((pack) => packs.includes(pack)));
+function placesIn(craft: Craft, { packs }: Wish): SettingPlaces {
+  return new SettingPlaces(craft, packs, !craft.packsOrNone().every((pack) => packs.includes(pack)));
 }
 
 /** The same setting in several packs is one where one line says it for all of them. */
-interface Place {
+interface SettingPlace {
   readonly view: CraftView;
   readonly packs: readonly (string | null)[];
 }
 
-class Places {
+class SettingPlaces {
   constructor(
     readonly craft: Craft,
     readonly packs: readonly (string | null)[],
@@ -96,7 +96,7 @@ class Places {
   ) {}
 
   /** For each line that sets a path, or would have to: the packs that read it. */
-  of(path: string): readonly Place[] {
+  of(path: string): readonly SettingPlace[] {
     const byLine = new Map<PlacedLine['line'] | string | null, (string | null)[]>();
     for (const pack of this.packs) {
       const line = this.craft.setting(path, pack)?.origin.line;
@@ -109,12 +109,12 @@ class Places {
     }));
   }
 
-  line(path: string, to: string, { view: { pack } }: Place): MovableLine {
+  line(path: string, to: string, { view: { pack } }: SettingPlace): MovableLine {
     return { path, to, pack, isForPack: this.isForPack };
   }
 }
 
-function chainMovables(places: Places, chain: ChainName, { moves }: Wish): readonly Movable[] {
+function chainMovables(places: SettingPlaces, chain: ChainName, { moves }: Wish): readonly Movable[] {
   const { craft, packs } = places;
   const views = packs.map((pack) => new CraftView(craft, pack));
   const [view] = views;
@@ -137,7 +137,7 @@ function hasUse(view: CraftView, chain: ChainName): boolean {
   );
 }
 
-function stageMovables(places: Places, stage: Stage, moves: Wish['moves']): readonly Movable[] {
+function stageMovables(places: SettingPlaces, stage: Stage, moves: Wish['moves']): readonly Movable[] {
   const kinds = new Set(places.packs.map((pack) => kindOf(new CraftView(places.craft, pack), stage)));
   const [kind] = kinds;
   // One that is another filter with each pack is the pilot's own idea.
@@ -148,7 +148,7 @@ function stageMovables(places: Places, stage: Stage, moves: Wish['moves']): read
 }
 
 /** Not of notches that follow the motors, where one that searches takes what they leave. */
-function switchOf(places: Places, stage: Stage, kind: string): readonly Movable[] {
+function switchOf(places: SettingPlaces, stage: Stage, kind: string): readonly Movable[] {
   const path = `${stage.path}.kind`;
   const searches = places.packs.some((pack) => {
     const view = new CraftView(places.craft, pack);
@@ -167,7 +167,7 @@ function switchOf(places: Places, stage: Stage, kind: string): readonly Movable[
   }));
 }
 
-function numberOf(places: Places, stage: Stage, name: string): readonly Movable[] {
+function numberOf(places: SettingPlaces, stage: Stage, name: string): readonly Movable[] {
   const path = `${stage.path}.${name}`;
   return places.of(path).flatMap((place) => {
     const now = place.view.quantity(path);
@@ -191,7 +191,7 @@ function numberOf(places: Places, stage: Stage, name: string): readonly Movable[
  * A low-pass in a chain that has none: off is how the script stands. Where filters are written that are off, the first
  * of them; not where the script contradicts itself.
  */
-function addedLowpass(places: Places, stage: Stage, isWritten: boolean): readonly Movable[] {
+function addedLowpass(places: SettingPlaces, stage: Stage, isWritten: boolean): readonly Movable[] {
   const path = `${stage.path}.cutoff`;
   const chain = `${stage.chain}.chain`;
   return places.of(chain).flatMap((place): readonly Movable[] => {
@@ -265,7 +265,7 @@ const factors: readonly number[] = Array.from({ length: 56 }, (_, step) =>
 );
 
 /** The derivative gains of all axes and packs by one factor: how much they are beside the proportional ones. */
-function derivativeFactor(places: Places): readonly Movable[] {
+function derivativeFactor(places: SettingPlaces): readonly Movable[] {
   const gains = axisNames.flatMap((axis) => {
     const path = `control.${axis}.derivative`;
     return places.of(path).flatMap((place) => {

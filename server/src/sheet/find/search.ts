@@ -30,7 +30,7 @@ export function quietestWithin(most: number): Goal {
   return ({ delay, noise }) => (delay > most ? null : noise * (1 + 1e-4 * delay));
 }
 
-interface Found {
+interface FoundSetup {
   readonly setup: Setup;
   readonly value: number;
 }
@@ -113,7 +113,7 @@ export function* best(
   surveyed: readonly Surveyed[],
   most = starts,
 ): Generator<void, Surveyed | null> {
-  let found: Found | null = null;
+  let found: FoundSetup | null = null;
   const begin = yield* beginnings(space, goal, surveyed, most);
   for (const one of begin) {
     const end = yield* downhill(space, goal, one);
@@ -127,13 +127,13 @@ function* beginnings(
   goal: Goal,
   surveyed: readonly Surveyed[],
   most: number,
-): Generator<void, readonly Found[]> {
-  const held = surveyed.flatMap(({ setup, weighed }): readonly Found[] => {
+): Generator<void, readonly FoundSetup[]> {
+  const held = surveyed.flatMap(({ setup, weighed }): readonly FoundSetup[] => {
     const value = goalOf(weighed, goal);
     return value === null ? [] : [{ setup, value }];
   });
   held.sort((one, other) => one.value - other.value);
-  const begin: Found[] = [];
+  const begin: FoundSetup[] = [];
   for (const one of held) {
     if (begin.length >= most) break;
     if (begin.some(({ setup }) => isNear(setup, one.setup, space.sizes))) continue;
@@ -144,7 +144,7 @@ function* beginnings(
 }
 
 /** Until no step is better, however small. Each step is taken as soon as it is found. */
-function* downhill(space: Space, goal: Goal, start: Found): Generator<void, Found> {
+function* downhill(space: Space, goal: Goal, start: FoundSetup): Generator<void, FoundSetup> {
   const widest = Math.max(...space.sizes);
   let here = start;
   let count = 0;

@@ -7,7 +7,7 @@ import { type MovableLine, write } from './movable';
  * A copy of a craft for trying one set of lines after the other. It goes back to the craft's own text before each, so
  * that of what is asked of it only what the lines concern is computed anew.
  */
-export class Trial {
+export class TrialCraft {
   private readonly craft: Craft;
   private readonly document: Document;
   private clean: Document;

@@ -6,7 +6,7 @@ import type { LoopShift } from './measured-loop';
 import type { Movable, MovableLine } from './movable';
 import { raisedBy } from './raised';
 import type { Setup, Space, Worth } from './search';
-import type { Trial } from './trial';
+import type { TrialCraft } from './trial';
 import { Tuning } from './tuning';
 import type { Wish } from './wish';
 
@@ -22,7 +22,7 @@ export class Work {
   isStrict = false;
 
   constructor(
-    readonly trial: Trial,
+    readonly trial: TrialCraft,
     readonly wish: Wish,
     movables: readonly Movable[],
     private readonly findings: readonly Finding[],

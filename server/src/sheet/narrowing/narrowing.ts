@@ -63,7 +63,7 @@ export function narrowings(craft: Craft, pack: string | null): readonly Narrowin
 }
 
 /** A measurement as if it had been made. */
-interface Tried {
+interface TriedMeasurement {
   readonly measurement: Measurement;
   /** As a script writes it. */
   readonly value: string;
@@ -72,7 +72,7 @@ interface Tried {
 }
 
 /** With one more line, which holds what is likely; null where that can't be told. */
-function triedOn(view: CraftView, measurement: Measurement): Tried | null {
+function triedOn(view: CraftView, measurement: Measurement): TriedMeasurement | null {
   const { path, likely, unit } = measurement;
   const amount = likely(view.anew());
   if (amount === null || !Number.isFinite(amount)) return null;
@@ -106,7 +106,7 @@ function widthOf({ low, high, lowWords, highWords }: Figure): number {
 function narrowingOf(
   { catalog, pack }: CraftView,
   before: Figure,
-  { after, value, measurement: { what, within, path, how } }: Tried & { readonly after: Figure },
+  { after, value, measurement: { what, within, path, how } }: TriedMeasurement & { readonly after: Figure },
 ): Narrowing {
   const [was, is] = [before, after].map((figure) => {
     const span = intervalText(figure) ?? String(figure.likely);

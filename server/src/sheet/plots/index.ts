@@ -20,17 +20,17 @@ export function sheetPlots(craft: Craft, pack: string | null): readonly Plot[] {
   return plots.flatMap((plot) => plot ?? []);
 }
 
-type Drawn = Plot | null | readonly Plot[];
+type PlotsDrawn = Plot | null | readonly Plot[];
 
 /** Drawings that lead to no line stay as they are until a setting that they show changes. */
-const kept: readonly ((view: CraftView) => Drawn)[] = [
-  viewQuery('stick curves', (view): Drawn => stickCurves(view)),
-  viewQuery('stick delay', (view): Drawn => stickDelay(view)),
-  viewQuery('loop delay', (view): Drawn => loopDelay(view)),
-  viewQuery('filter plot', (view): Drawn => filterPlot(view)),
-  viewQuery('step plot', (view): Drawn => stepPlot(view)),
-  viewQuery('throttle plots', (view): Drawn => throttlePlots(view)),
-  viewQuery('flight plot', (view): Drawn => flightPlot(view)),
-  viewQuery('voltage plots', (view): Drawn => voltagePlots(view)),
-  viewQuery('carrier strip', (view): Drawn => carrierStrip(view)),
+const kept: readonly ((view: CraftView) => PlotsDrawn)[] = [
+  viewQuery('stick curves', (view): PlotsDrawn => stickCurves(view)),
+  viewQuery('stick delay', (view): PlotsDrawn => stickDelay(view)),
+  viewQuery('loop delay', (view): PlotsDrawn => loopDelay(view)),
+  viewQuery('filter plot', (view): PlotsDrawn => filterPlot(view)),
+  viewQuery('step plot', (view): PlotsDrawn => stepPlot(view)),
+  viewQuery('throttle plots', (view): PlotsDrawn => throttlePlots(view)),
+  viewQuery('flight plot', (view): PlotsDrawn => flightPlot(view)),
+  viewQuery('voltage plots', (view): PlotsDrawn => voltagePlots(view)),
+  viewQuery('carrier strip', (view): PlotsDrawn => carrierStrip(view)),
 ];

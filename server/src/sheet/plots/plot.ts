@@ -6,7 +6,7 @@ export type PlotPart = 'my-hands' | 'how-late' | 'which-pack' | 'who-sees-me';
 /** A drawing of the build sheet, as plain data: the page draws it, and tells the same as a table. */
 export type Plot = LinePlot | DelayStack | SwitchBars | OverlayPicture | CarrierStrip;
 
-interface Drawn {
+interface PlotHeading {
   /** Unique in the sheet. */
   readonly id: string;
   readonly part: PlotPart;
@@ -23,7 +23,7 @@ export interface PlotAxis {
 }
 
 /** Curves over one axis. */
-export interface LinePlot extends Drawn {
+export interface LinePlot extends PlotHeading {
   readonly kind: 'lines';
   readonly x: PlotAxis;
   readonly y: PlotAxis;
@@ -49,13 +49,13 @@ export interface Strip {
 }
 
 /** Waits one after the other, in ms. */
-export interface DelayStack extends Drawn {
+export interface DelayStack extends PlotHeading {
   readonly kind: 'stack';
   readonly waits: readonly { readonly name: string; readonly milliseconds: number }[];
 }
 
 /** Where on their channel's travel the switches' functions are on, in µs. */
-export interface SwitchBars extends Drawn {
+export interface SwitchBars extends PlotHeading {
   readonly kind: 'switches';
   readonly low: number;
   readonly high: number;
@@ -71,7 +71,7 @@ export interface SwitchBars extends Drawn {
 }
 
 /** The overlay as the goggles show it. */
-export interface OverlayPicture extends Drawn {
+export interface OverlayPicture extends PlotHeading {
   readonly kind: 'overlay';
   readonly columns: number;
   readonly rows: number;
@@ -87,7 +87,7 @@ export interface OverlayPicture extends Drawn {
 }
 
 /** Who sends where, in MHz. */
-export interface CarrierStrip extends Drawn {
+export interface CarrierStrip extends PlotHeading {
   readonly kind: 'carriers';
   readonly low: number;
   readonly high: number;

@@ -6,7 +6,7 @@ import { type LinePlot, namedFor, type PlotLine, type Strip } from './plot';
 /** Even moments from take-off to the last landing. */
 const moments = 40;
 
-interface Flown {
+interface FlownCurve {
   readonly pack: string | null;
   readonly curve: readonly FlightMoment[];
 }
@@ -14,7 +14,7 @@ interface Flown {
 /** What a cell shows and what the craft can still give, from a full pack until it is due to land, a line for each pack. */
 export function voltagePlots(view: CraftView): readonly LinePlot[] {
   const views = view.craft.packsOrNone().map((pack) => new CraftView(view.craft, pack));
-  const flown = views.flatMap((one): readonly Flown[] => {
+  const flown = views.flatMap((one): readonly FlownCurve[] => {
     const curve = flightCurve(one)?.value ?? [];
     return curve.length === 0 ? [] : [{ pack: one.pack, curve }];
   });
@@ -24,7 +24,7 @@ export function voltagePlots(view: CraftView): readonly LinePlot[] {
   const longest = Math.max(...ends, ...strips.map(({ high }) => high));
   const even = Array.from({ length: moments + 1 }, (_, step) => (step / moments) * longest);
   const at = [...new Set([...even, ...ends])].sort((one, other) => one - other);
-  const line = ({ pack, curve }: Flown, words: string, of: (moment: FlightMoment) => number | null) => ({
+  const line = ({ pack, curve }: FlownCurve, words: string, of: (moment: FlightMoment) => number | null) => ({
     name: namedFor(pack, words),
     values: at.map((minutes) => between(curve, 60 * minutes, of)),
   });

@@ -2,7 +2,7 @@ import { parseQuantity } from '../../../units/quantity';
 import { type DecimalMark, numberLook } from '../../listing/number-look';
 import { amountIn, lookOf } from '../../listing/value-look';
 import { fromBoard, unitFor } from '../../meaning/counting';
-import type { Scale } from './scales';
+import type { CountingScale } from './scales';
 import type { Ground, NumberTaken } from './taken';
 
 /** What all numbers of a listing tell of how it counts. */
@@ -25,7 +25,7 @@ export function habitOf(numbers: readonly NumberTaken[], { manner }: Ground): Ha
  */
 export function isRuledOut(
   members: readonly NumberTaken[],
-  scale: Scale,
+  scale: CountingScale,
   habit: Habit,
   { manner }: Ground,
 ): boolean {
@@ -47,7 +47,7 @@ const widest = 10;
 /** A default does not leave it by more than this. */
 const leeway = 1.25;
 
-function isRuledOutByStated(member: NumberTaken, scale: Scale, mark: DecimalMark): boolean {
+function isRuledOutByStated(member: NumberTaken, scale: CountingScale, mark: DecimalMark): boolean {
   const { setting } = member.taken;
   const { range, default: byDefault } = setting.stated ?? { range: null, default: null };
   const own = amountIn(byDefault ?? '', mark);
@@ -68,18 +68,18 @@ function isWidth(high: number): boolean {
 }
 
 /** Whether a number leaves what the parameter can be, and by so many times. */
-function isBeyond(member: NumberTaken, number: number, scale: Scale, times: number): boolean {
+function isBeyond(member: NumberTaken, number: number, scale: CountingScale, times: number): boolean {
   const { range } = member.found;
   const value = inBase(member, number, scale);
   return range !== undefined && (value > times * range.high || value < Math.min(0, times * range.low));
 }
 
-function isTooLow(member: NumberTaken, top: number, scale: Scale): boolean {
+function isTooLow(member: NumberTaken, top: number, scale: CountingScale): boolean {
   const { usual } = member.found;
   return usual !== undefined && top > 0 && inBase(member, top, scale) <= leastShare * usual.high * (1 + 1e-9);
 }
 
-function inBase({ found }: NumberTaken, number: number, { counts = {} }: Scale): number {
+function inBase({ found }: NumberTaken, number: number, { counts = {} }: CountingScale): number {
   const { unit = unitFor(found.parameter), scale = 1 } = counts;
   return fromBoard({ unit, scale, offset: 0 }, number);
 }

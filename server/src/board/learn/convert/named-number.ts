@@ -1,8 +1,7 @@
 import type { FoundParameter } from '../../../catalog/catalog';
+import type { Parameter } from '../../../catalog/model/parameter';
 import { previewOf } from './preview';
 import type { Conversion, Ground, TakenAs } from './taken';
-
-type Parameter = FoundParameter['parameter'];
 
 /** `out 3`, `M3`: what ends in its number. */
 const named = /^(\p{L}[\p{L}\p{M} _.-]{0,20})([1-9]\d?)$/u;

@@ -6,12 +6,12 @@ import { countedAlike } from '../../meaning/counted-alike';
 import { fromBoard, unitFor } from '../../meaning/counting';
 import { type Habit, habitOf, isRuledOut } from './evidence';
 import { previewOf } from './preview';
-import { inPartsOf, isScaleless, type Scale, scalesFor, wholeStep } from './scales';
+import { type CountingScale, inPartsOf, isScaleless, scalesFor, wholeStep } from './scales';
 import { type StatedCount, statedCount } from './stated-count';
 import type { Conversion, CountSureness, Ground, NumberTaken, TakenAs, WayToCount } from './taken';
 
 /** Numbers that a board surely counts alike. */
-interface Family {
+interface NumberFamily {
   readonly members: readonly NumberTaken[];
   /** Whether all of them stand there as whole numbers. */
   readonly isWhole: boolean;
@@ -19,7 +19,7 @@ interface Family {
 
 interface Decision {
   readonly sureness: CountSureness;
-  readonly scale: Scale | null;
+  readonly scale: CountingScale | null;
   readonly why: string;
 }
 
@@ -78,7 +78,7 @@ function isReadable({ number, taken }: NumberTaken): boolean {
 }
 
 /** What those that state a unit agree on; null where none does, or two say different things. */
-function inCommon(stated: readonly (StatedCount | null)[]): Scale | null {
+function inCommon(stated: readonly (StatedCount | null)[]): CountingScale | null {
   const all = stated.flatMap((one) => one ?? []);
   const [first] = all;
   if (first === undefined || first.counts.table !== undefined) return null;
@@ -120,7 +120,7 @@ function wayOf({ counts: { unit, scale, offset, table } }: StatedCount): string 
 
 function decision(
   members: readonly NumberTaken[],
-  shared: Scale | null,
+  shared: CountingScale | null,
   habit: Habit,
   ground: Ground,
 ): Decision {
@@ -148,7 +148,7 @@ function decision(
 
 type Within = (number: number, found: FoundParameter) => boolean;
 
-function fits(members: readonly NumberTaken[], { counts = {} }: Scale, within: Within): boolean {
+function fits(members: readonly NumberTaken[], { counts = {} }: CountingScale, within: Within): boolean {
   return members.every(({ found, number }) => {
     // Nothing is nothing in whichever unit.
     if (number === 0) return true;
@@ -174,7 +174,7 @@ function wider(end: number, isTowardsNothing: boolean): number {
   return isTowardsNothing ? end / leaveway : end * leaveway;
 }
 
-function said(member: NumberTaken, family: Family, own: StatedCount, ground: Ground): Conversion {
+function said(member: NumberTaken, family: NumberFamily, own: StatedCount, ground: Ground): Conversion {
   const { taken, found } = member;
   const counts = withStep(own.counts, member, family, ground);
   const preview = previewOf(taken, { counts }, ground);
@@ -209,7 +209,7 @@ function unreadable({ taken }: NumberTaken, ground: Ground): Conversion {
 
 function inferred(
   member: NumberTaken,
-  family: Family,
+  family: NumberFamily,
   { sureness, scale, why }: Decision,
   ground: Ground,
 ): Conversion {
@@ -237,7 +237,7 @@ function meantBy(counts: Counts | undefined): WayToCount['meant'] {
 const mostCandidates = 6;
 
 /** Ways of counting that a family can have, those first that give usual values for all of it. */
-function candidatesFor(member: NumberTaken, family: Family, ground: Ground): readonly WayToCount[] {
+function candidatesFor(member: NumberTaken, family: NumberFamily, ground: Ground): readonly WayToCount[] {
   const { members } = family;
   const scales = scalesFor(member.found);
   const good = scales.filter((scale) => fits(members, scale, usual));
@@ -258,7 +258,7 @@ function inRange(number: number, { range }: FoundParameter): boolean {
 function withStep(
   counts: Counts,
   { taken, found }: NumberTaken,
-  { isWhole }: Family,
+  { isWhole }: NumberFamily,
   { manner }: Ground,
 ): Counts | undefined {
   if (counts.table !== undefined) return counts;

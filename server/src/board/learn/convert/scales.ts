@@ -6,7 +6,7 @@ import type { UnitCount } from '../../meaning/board-units';
 import { unitFor } from '../../meaning/counting';
 
 /** A way in which a board may count a quantity. */
-export interface Scale {
+export interface CountingScale {
   readonly counts: Counts | undefined;
   /** `in Hz`, `in tenths of %`. */
   readonly title: string;
@@ -35,7 +35,7 @@ const parts: readonly (readonly [scale: number, word: string])[] = [
  * The ways in which boards count what a parameter measures, the plainest first: in its own unit, in other units, in
  * parts of each. No two come to the same.
  */
-export function scalesFor(found: FoundParameter): readonly Scale[] {
+export function scalesFor(found: FoundParameter): readonly CountingScale[] {
   const before = known.get(found.parameter);
   if (before !== undefined) return before;
   const made = makeScales(found);
@@ -43,13 +43,13 @@ export function scalesFor(found: FoundParameter): readonly Scale[] {
   return made;
 }
 
-const known = new WeakMap<FoundParameter['parameter'], readonly Scale[]>();
+const known = new WeakMap<FoundParameter['parameter'], readonly CountingScale[]>();
 
-function makeScales(found: FoundParameter): readonly Scale[] {
+function makeScales(found: FoundParameter): readonly CountingScale[] {
   const own = unitFor(found.parameter);
   if (own === '') return [{ counts: undefined, title: 'as it stands' }];
   const units = [own, ...unitsOf(found).filter((unit) => unit !== own)];
-  const made = new Map<string, Scale>();
+  const made = new Map<string, CountingScale>();
   for (const [scale, word] of parts)
     for (const unit of units) {
       const key = firstValues(unit, scale);
@@ -68,14 +68,14 @@ function firstValues(unit: string, scale: number): string {
   return [1, 2].map((number) => toBase(number / scale, unitOf(unit)).toPrecision(9)).join(' ');
 }
 
-function scaleOf(unit: string, scale: number, word: string, own: string): Scale {
+function scaleOf(unit: string, scale: number, word: string, own: string): CountingScale {
   const counts = countsIn({ unit, scale }, own);
   const named = unit === '' ? (word === '' ? 'shares of one' : 'one') : unit;
   return { counts: Object.keys(counts).length === 0 ? undefined : counts, title: `in ${word}${named}` };
 }
 
 /** A whole unit in tenths, hundredths and thousandths. */
-export function inPartsOf({ counts }: Scale): readonly Scale[] {
+export function inPartsOf({ counts }: CountingScale): readonly CountingScale[] {
   return parts.flatMap(([scale, word]) =>
     scale === 1 ? [] : [{ counts: { ...counts, scale }, title: word.replace(' of ', '') }],
   );

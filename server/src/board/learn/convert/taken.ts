@@ -1,7 +1,7 @@
 import type { Catalog, FoundParameter } from '../../../catalog/catalog';
 import type { Meant, PartHeld } from '../../../catalog/model/board-profile';
 import { parameterPath } from '../../meaning/parameter-path';
-import type { Manner } from '../../profile/profile';
+import type { SpellingManner } from '../../profile/profile';
 import type { LearnedSetting } from '../learned-settings';
 import type { Confirmation } from '../said';
 
@@ -23,7 +23,7 @@ export interface NumberTaken {
 export interface Ground {
   readonly catalog: Catalog;
   /** How the board spells what no row says otherwise. */
-  readonly manner: Manner;
+  readonly manner: SpellingManner;
 }
 
 /** How sure a conversion is: the listing says so; only one way gives usual values; a person has to say. */

@@ -49,7 +49,7 @@ function isKnown(quantity: string, words: readonly string[] | null, { parameter 
   return parameter.kind !== 'word' || words.includes(quantity);
 }
 
-interface Table {
+interface WordPairs {
   /** Our word and the board's. */
   readonly pairs: ReadonlyMap<string, string>;
   readonly isStated: boolean;
@@ -57,7 +57,7 @@ interface Table {
 }
 
 /** What a person says goes before what is proposed. */
-function withSaid({ pairs }: Table, said: Readonly<Record<string, string>>): Table {
+function withSaid({ pairs }: WordPairs, said: Readonly<Record<string, string>>): WordPairs {
   const own = new Set(Object.values(said));
   const others = [...pairs].filter(([word, spelled]) => said[word] === undefined && !own.has(spelled));
   return { pairs: new Map([...Object.entries(said), ...others]), isStated: true, why: 'you say so' };
@@ -68,7 +68,7 @@ function spellingOf(
   words: readonly string[],
   found: FoundParameter,
   isList: boolean,
-): Table {
+): WordPairs {
   const { value, stated } = setting;
   const noted = notedIn(stated?.remark ?? '', words);
   if (noted.size > 0 && [...noted.values()].includes(value))
@@ -173,7 +173,7 @@ function itemsOf(value: string): readonly string[] {
 }
 
 /** Names that only a board has, such as those of its ports: as a script can write them. */
-function ownSpelling({ value }: LearnedSetting, { parameter }: FoundParameter): Table {
+function ownSpelling({ value }: LearnedSetting, { parameter }: FoundParameter): WordPairs {
   const letters = parameter.kind === 'word' ? parameter.permutationOf : undefined;
   const plain = letters === undefined ? scriptWordOf(value) : orderOf(value, letters);
   const isWord = parameter.kind === 'word' && plain !== null;

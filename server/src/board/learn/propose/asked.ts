@@ -14,7 +14,7 @@ export interface AskedWord {
 }
 
 /** A setting in what its words speak of. */
-export interface Asked {
+export interface AskedSetting {
   readonly setting: LearnedSetting;
   readonly own: readonly AskedWord[];
   /** Of its groups: they say where it stands, and nothing by themselves. */
@@ -40,7 +40,7 @@ export class Asking {
     private readonly gains: ReadonlySet<string>,
   ) {}
 
-  asked(setting: LearnedSetting): Asked {
+  asked(setting: LearnedSetting): AskedSetting {
     const { name, unit, groups } = named(setting);
     const own = this.lexicon.understand(name, true);
     const around = [...groups].reverse().flatMap((group) => this.groupWords(group));
@@ -98,7 +98,7 @@ export class Asking {
  * What a setting is called, in which unit: where its name is a unit alone, `cut 1 / hz`, its group is the name; where it
  * is a number alone, `cut / 1`, both together are.
  */
-function named({ name, groups }: LearnedSetting): Named {
+function named({ name, groups }: LearnedSetting): NameWithGroups {
   const inner = groups.at(-1);
   if (inner !== undefined && isUnitWord(name))
     return { name: inner, unit: name, groups: groups.slice(0, -1) };
@@ -107,7 +107,7 @@ function named({ name, groups }: LearnedSetting): Named {
   return { ...withoutUnit(name), groups };
 }
 
-interface Named {
+interface NameWithGroups {
   readonly name: string;
   readonly unit: string;
   /** Those around it, from the outside in. */

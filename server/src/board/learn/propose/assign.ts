@@ -1,6 +1,6 @@
 import type { Catalog } from '../../../catalog/catalog';
 import type { Weighed } from './candidates';
-import type { Open } from './context';
+import type { OpenSetting } from './context';
 import type { Proposal } from './proposal';
 import { surenessOf } from './sureness';
 import { whyOf } from './why';
@@ -8,7 +8,7 @@ import { whyOf } from './why';
 const mostRivals = 2;
 
 /** Gives each target to the setting that it suits best, the clearest first, and says how sure that is. */
-export function assigned(all: readonly Open[], catalog: Catalog): readonly (Proposal | null)[] {
+export function assigned(all: readonly OpenSetting[], catalog: Catalog): readonly (Proposal | null)[] {
   const held = new Map<string, number>();
   const chosen: (Weighed | null)[] = all.map(() => null);
   const edges = all.flatMap(({ candidates }, setting) =>
@@ -38,7 +38,7 @@ function leadOf(candidates: readonly Weighed[], place: number): number {
 }
 
 /** By target, how well each setting would suit it, the best first. */
-function claimsOf(all: readonly Open[]): ReadonlyMap<string, readonly number[]> {
+function claimsOf(all: readonly OpenSetting[]): ReadonlyMap<string, readonly number[]> {
   const claims = new Map<string, number[]>();
   for (const { candidates } of all)
     for (const { key, score } of candidates) {
@@ -55,7 +55,12 @@ function otherClaim([best = 0, second = 0]: readonly number[], own: number): num
   return best > own ? best : second;
 }
 
-function proposalOf(open: Open, first: Weighed, claims: readonly number[], catalog: Catalog): Proposal {
+function proposalOf(
+  open: OpenSetting,
+  first: Weighed,
+  claims: readonly number[],
+  catalog: Catalog,
+): Proposal {
   const others = open.candidates.filter(({ key }) => key !== first.key);
   const described = (one: Weighed) => {
     const { parameter, member, part } = one;

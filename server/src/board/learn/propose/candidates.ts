@@ -1,7 +1,7 @@
 import type { Catalog } from '../../../catalog/catalog';
-import type { Asked } from './asked';
+import type { AskedSetting } from './asked';
 import { oppositesIn, opposition } from './conflicts';
-import { type Fit, fitOf } from './fit';
+import { fitOf, type ValueFit } from './fit';
 import type { Matcher, WordMatch } from './matching';
 import { familyOf, type StandsFor } from './proposal';
 import type { KnownTarget, Targets } from './targets';
@@ -10,7 +10,7 @@ import type { KnownTarget, Targets } from './targets';
 export interface Weighed extends StandsFor {
   readonly known: KnownTarget;
   readonly match: WordMatch;
-  readonly fit: Fit;
+  readonly fit: ValueFit;
   readonly family: string;
   /** What must be one setting's alone. */
   readonly key: string;
@@ -24,7 +24,7 @@ const least = 0.3;
 
 /** What a setting may stand for by itself, the likeliest first. */
 export function candidatesOf(
-  asked: Asked,
+  asked: AskedSetting,
   targets: Targets,
   matcher: Matcher,
   catalog: Catalog,
@@ -46,7 +46,13 @@ export function candidatesOf(
 /** A board's text holds what the board holds; what others hold stands there now and then. */
 const holders = { board: 1, device: 0.99, transmitter: 0.97, fact: 0.95 } as const;
 
-function weighed(known: KnownTarget, match: WordMatch, fit: Fit, asked: Asked, score: number): Weighed {
+function weighed(
+  known: KnownTarget,
+  match: WordMatch,
+  fit: ValueFit,
+  asked: AskedSetting,
+  score: number,
+): Weighed {
   const { parameter, part, member, numbersUsed, isNumberUnsaid } = placed(known, asked);
   const spare = asked.ownNumbers - numbersUsed;
   return {
@@ -63,14 +69,17 @@ function weighed(known: KnownTarget, match: WordMatch, fit: Fit, asked: Asked, s
   };
 }
 
-interface Placed extends StandsFor {
+interface PlacedTarget extends StandsFor {
   /** So many numbers of the name say which member or part it is. */
   readonly numbersUsed: number;
   readonly isNumberUnsaid: boolean;
 }
 
 /** Which member, and which part, of its parameter a setting holds, as far as a number in its name says. */
-function placed({ parameter, member, part, isNumbered, known }: KnownTarget, asked: Asked): Placed {
+function placed(
+  { parameter, member, part, isNumbered, known }: KnownTarget,
+  asked: AskedSetting,
+): PlacedTarget {
   const [number] = asked.numbers;
   const whole = { parameter, member, part, numbersUsed: 0, isNumberUnsaid: false };
   if (isNumbered) {

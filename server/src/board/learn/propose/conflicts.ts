@@ -1,5 +1,5 @@
 import type { Catalog } from '../../../catalog/catalog';
-import type { Asked, AskedWord } from './asked';
+import type { AskedSetting, AskedWord } from './asked';
 import type { KnownTarget } from './targets';
 
 /** A set of opposites of which a setting's words say some. */
@@ -12,7 +12,7 @@ export interface SaidOpposites {
 const against = 0.25;
 
 /** The opposites that the name says, or else its groups. */
-export function oppositesIn({ own, around }: Asked, catalog: Catalog): readonly SaidOpposites[] {
+export function oppositesIn({ own, around }: AskedSetting, catalog: Catalog): readonly SaidOpposites[] {
   return catalog.tradeWords.opposites.flatMap((set) => {
     const byName = set.filter((concept) => own.some((word) => surely(word, concept)));
     const said =

@@ -1,9 +1,9 @@
-import type { Asked } from './asked';
+import type { AskedSetting } from './asked';
 import type { Weighed } from './candidates';
 
 /** A setting with what it may stand for, the likeliest first. */
-export interface Open {
-  readonly asked: Asked;
+export interface OpenSetting {
+  readonly asked: AskedSetting;
   readonly candidates: readonly Weighed[];
 }
 
@@ -11,7 +11,7 @@ export interface Open {
  * What neighbours tell: settings of one family stand for one family of parameters, and settings of one group for
  * parameters of few groups.
  */
-export function withContext(all: readonly Open[]): readonly Open[] {
+export function withContext(all: readonly OpenSetting[]): readonly OpenSetting[] {
   return byGroup(bySubject(byFamily(all)));
 }
 
@@ -19,29 +19,29 @@ const familyBonus = 0.1;
 const subjectBonus = 0.08;
 const groupBonus = 0.06;
 
-function byFamily(all: readonly Open[]): readonly Open[] {
+function byFamily(all: readonly OpenSetting[]): readonly OpenSetting[] {
   return raised(all, familyKey, ({ family }) => family, familyBonus);
 }
 
 /** Settings of one numbered thing stand for parameters of one: `notch 2 width`, `notch 2 centre`. */
-function bySubject(all: readonly Open[]): readonly Open[] {
+function bySubject(all: readonly OpenSetting[]): readonly OpenSetting[] {
   const thingOf = ({ parameter }: Weighed) => parameter.slice(0, parameter.lastIndexOf('.'));
   return raised(all, subjectKey, thingOf, subjectBonus);
 }
 
-function byGroup(all: readonly Open[]): readonly Open[] {
+function byGroup(all: readonly OpenSetting[]): readonly OpenSetting[] {
   return raised(all, groupKey, ({ known }) => known.known.group, groupBonus);
 }
 
 /** By key, how much of its settings' evidence speaks for each value; only where several settings speak. */
-type Shares = ReadonlyMap<string, ReadonlyMap<string, number>>;
+type EvidenceShares = ReadonlyMap<string, ReadonlyMap<string, number>>;
 
 function raised(
-  all: readonly Open[],
-  keyOf: (asked: Asked) => string | null,
+  all: readonly OpenSetting[],
+  keyOf: (asked: AskedSetting) => string | null,
   traitOf: (candidate: Weighed) => string,
   bonus: number,
-): readonly Open[] {
+): readonly OpenSetting[] {
   const shares = sharesOf(gathered(all, keyOf), traitOf);
   return all.map((open) => {
     const key = keyOf(open.asked);
@@ -56,9 +56,9 @@ function raised(
 }
 
 function sharesOf(
-  families: ReadonlyMap<string, readonly Open[]>,
+  families: ReadonlyMap<string, readonly OpenSetting[]>,
   traitOf: (candidate: Weighed) => string,
-): Shares {
+): EvidenceShares {
   return new Map(
     [...families].flatMap(([key, members]) => {
       if (members.length < 2) return [];
@@ -76,10 +76,10 @@ function sharesOf(
 }
 
 function gathered(
-  all: readonly Open[],
-  keyOf: (asked: Asked) => string | null,
-): ReadonlyMap<string, readonly Open[]> {
-  const found = new Map<string, Open[]>();
+  all: readonly OpenSetting[],
+  keyOf: (asked: AskedSetting) => string | null,
+): ReadonlyMap<string, readonly OpenSetting[]> {
+  const found = new Map<string, OpenSetting[]>();
   for (const open of all) {
     const key = keyOf(open.asked);
     if (key === null) continue;
@@ -93,17 +93,17 @@ function gathered(
 const axes = new Set(['roll', 'pitch', 'yaw']);
 
 /** A name without its axis and its numbers; null for one that has neither. */
-function familyKey({ own, around, ownNumbers, setting }: Asked): string | null {
+function familyKey({ own, around, ownNumbers, setting }: AskedSetting): string | null {
   const word = (texts: typeof own) =>
     texts.map(({ text, senses }) => (axes.has(senses[0]?.concept ?? '') ? '*' : text));
   const names = [...word(own), '/', ...word(around)];
   return ownNumbers > 0 || names.includes('*') ? JSON.stringify([names, setting.look]) : null;
 }
 
-function subjectKey({ subject, setting }: Asked): string | null {
+function subjectKey({ subject, setting }: AskedSetting): string | null {
   return subject === null ? null : JSON.stringify([...setting.groups, subject]);
 }
 
-function groupKey({ setting: { groups } }: Asked): string | null {
+function groupKey({ setting: { groups } }: AskedSetting): string | null {
   return groups.length === 0 ? null : JSON.stringify(groups);
 }

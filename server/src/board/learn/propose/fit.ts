@@ -9,13 +9,13 @@ import { wordOfPart } from '../../meaning/part-parameter';
 import { isNamedNumber } from '../convert/named-number';
 import type { LearnedLook } from '../learned-settings';
 import { nameWords } from '../words/name-words';
-import type { Asked } from './asked';
+import type { AskedSetting } from './asked';
 import { choiceWords } from './choice-words';
 import { isUnit } from './said-unit';
 import type { KnownTarget } from './targets';
 
 /** How well what a setting holds suits what a parameter takes. */
-export interface Fit {
+export interface ValueFit {
   /** 0: it can't be. About 1 otherwise. */
   readonly factor: number;
   /** Whether a sure proposal may rest on it. */
@@ -25,8 +25,8 @@ export interface Fit {
 }
 
 const noReason = () => '';
-const no: Fit = { factor: 0, mayBeSure: false, reason: noReason };
-const plain: Fit = { factor: 1, mayBeSure: true, reason: noReason };
+const no: ValueFit = { factor: 0, mayBeSure: false, reason: noReason };
+const plain: ValueFit = { factor: 1, mayBeSure: true, reason: noReason };
 
 /** Kinds of parameters that a value of each look can be of. A word is never a quantity. */
 export const kindsFor: Readonly<Record<LearnedLook, readonly string[]>> = {
@@ -38,7 +38,7 @@ export const kindsFor: Readonly<Record<LearnedLook, readonly string[]>> = {
   list: ['words', 'range', 'place', 'curve'],
 };
 
-export function fitOf(target: KnownTarget, asked: Asked, catalog: Catalog): Fit {
+export function fitOf(target: KnownTarget, asked: AskedSetting, catalog: Catalog): ValueFit {
   const { look } = asked.setting;
   const { kind } = target.known.parameter;
   if (!kindsFor[look].includes(kind)) return no;
@@ -61,7 +61,7 @@ export function fitOf(target: KnownTarget, asked: Asked, catalog: Catalog): Fit 
 const ofTwo: ReadonlySet<string> = new Set(['range', 'place']);
 
 /** Two values are a range or a place; of more, such as a channel with its range, only some are. */
-function listFit(kind: string, value: string): Fit {
+function listFit(kind: string, value: string): ValueFit {
   const look = lookOf(value);
   const count = look.kind === 'list' || look.kind === 'tuple' ? look.items.length : 0;
   return ofTwo.has(kind) && count !== 2
@@ -70,7 +70,7 @@ function listFit(kind: string, value: string): Fit {
 }
 
 /** Whether a list has a word is on or off; where it stands in it is a number from 1, or an output by its name. */
-function wordPartFit({ part, known }: KnownTarget, { setting }: Asked): Fit {
+function wordPartFit({ part, known }: KnownTarget, { setting }: AskedSetting): ValueFit {
   const { look, number, value } = setting;
   const isNumbered = typeof part === 'object' && part !== null && 'numberOf' in part;
   const most = known.parameter.kind === 'words' ? known.parameter.most : 0;
@@ -81,7 +81,7 @@ function wordPartFit({ part, known }: KnownTarget, { setting }: Asked): Fit {
   return isFitting ? { factor, mayBeSure: false, reason: noReason } : no;
 }
 
-function numberFit(target: KnownTarget, asked: Asked): Fit {
+function numberFit(target: KnownTarget, asked: AskedSetting): ValueFit {
   const { parameter } = target.known;
   const { value, stated } = asked.setting;
   if (parameter.kind === 'flag') {
@@ -103,7 +103,7 @@ function numberFit(target: KnownTarget, asked: Asked): Fit {
 }
 
 /** What the unit says against it; null where it says nothing. */
-function unitFit({ known }: KnownTarget, { unit }: Asked): Fit | null {
+function unitFit({ known }: KnownTarget, { unit }: AskedSetting): ValueFit | null {
   if (unit === '' || !isUnit(unit) || measureOf(known, unit) !== null) return null;
   return { factor: 0.45, mayBeSure: false, reason: () => `${unit} is no unit of it` };
 }
@@ -117,7 +117,7 @@ function measureOf({ dimensionName, unit: own }: KnownParameter, unit: string): 
 /** Boards count in tenths, hundredths or thousandths, or in larger units. */
 const scales = [1, 10, 100, 1000, 0.1, 0.01, 0.001, 10_000, 1e6];
 
-function rangeFit({ known }: KnownTarget, { setting, unit }: Asked): Fit {
+function rangeFit({ known }: KnownTarget, { setting, unit }: AskedSetting): ValueFit {
   const { number, value } = setting;
   const { range, usual } = known;
   if (range === undefined || Number.isNaN(number)) return plain;
@@ -148,7 +148,7 @@ function rangeFit({ known }: KnownTarget, { setting, unit }: Asked): Fit {
 /** What the listing says that a value comes to, in the parameter's unit: `1500 (1.5 kHz)`. */
 function readingOf(
   { dimensionName, unit: own }: KnownParameter,
-  { stated }: Asked['setting'],
+  { stated }: AskedSetting['setting'],
   inUnit: (base: number) => number,
 ): number | null {
   const look = lookOf(stated?.remark ?? '');
@@ -159,11 +159,11 @@ function readingOf(
 }
 
 /** Whether the listing lets a setting be less than nothing, which its parameter never is. */
-function goesBelow({ stated }: Asked['setting'], { low }: Interval): boolean {
+function goesBelow({ stated }: AskedSetting['setting'], { low }: Interval): boolean {
   return low >= 0 && /^[-\u2212]\s?[1-9]/.test(stated?.range?.low ?? '');
 }
 
-function wordFit(target: KnownTarget, asked: Asked, catalog: Catalog, otherwise: number): Fit {
+function wordFit(target: KnownTarget, asked: AskedSetting, catalog: Catalog, otherwise: number): ValueFit {
   const { setting } = asked;
   const { value, stated } = setting;
   const { parameter } = target.known;

@@ -1,5 +1,5 @@
 import type { LearnedLook } from '../learned-settings';
-import type { Asked, AskedWord } from './asked';
+import type { AskedSetting, AskedWord } from './asked';
 import { kindsFor } from './fit';
 import type { KnownTarget, Phrase, PhraseWord, Targets } from './targets';
 
@@ -58,7 +58,7 @@ export class Matcher {
   }
 
   /** The targets that a setting's words may say, the best first. */
-  matches(asked: Asked): readonly WordMatch[] {
+  matches(asked: AskedSetting): readonly WordMatch[] {
     const key = keyOf(asked);
     const before = this.known.get(key);
     if (before !== undefined) return before;
@@ -67,7 +67,7 @@ export class Matcher {
     return made;
   }
 
-  private matchesOf(asked: Asked): readonly WordMatch[] {
+  private matchesOf(asked: AskedSetting): readonly WordMatch[] {
     const found = new Map<number, WordMatch>();
     for (const phrase of this.nearest(asked)) {
       const known = this.targets.all[phrase.target];
@@ -78,7 +78,7 @@ export class Matcher {
   }
 
   /** The phrases that share most with the words, roughly weighed: a few of each of the nearest targets. */
-  private nearest(asked: Asked): readonly Phrase[] {
+  private nearest(asked: AskedSetting): readonly Phrase[] {
     const touched: number[] = [];
     for (const word of asked.own) this.addUp(word, 1, touched);
     for (const word of asked.remark) this.addUp(word, remarkShare, touched);
@@ -134,7 +134,7 @@ export class Matcher {
 }
 
 /** The same text for settings whose words say the same. */
-function keyOf({ own, around, remark, setting: { look } }: Asked): string {
+function keyOf({ own, around, remark, setting: { look } }: AskedSetting): string {
   const told = [own, around, remark].map((words) =>
     words.map(({ text, senses }) => `${text}=${senses[0]?.concept ?? ''}`).join(' '),
   );
@@ -150,7 +150,7 @@ function saidOfWord(word: AskedWord, { slots }: Phrase): number {
 
 /** How many words say it, and how much more the groups tell that stand in no word of the phrase. */
 function wordsOf(
-  { own, around, remark }: Asked,
+  { own, around, remark }: AskedSetting,
   saidOfOwn: readonly number[],
   phrase: Phrase,
   known: KnownTarget,
@@ -175,7 +175,7 @@ function isBetter(one: WordMatch, other: WordMatch | undefined): boolean {
   return Math.abs(one.score - other.score) < 1e-9 ? one.told > other.told : one.score > other.score;
 }
 
-function phraseMatch(asked: Asked, phrase: Phrase, known: KnownTarget): WordMatch | null {
+function phraseMatch(asked: AskedSetting, phrase: Phrase, known: KnownTarget): WordMatch | null {
   let covered = 0;
   let own = 0;
   const shared: string[] = [];
@@ -214,7 +214,7 @@ function speaksOf({ senses }: AskedWord, { about }: KnownTarget): boolean {
   return senses.some(({ concept, trust }) => trust >= 0.6 && (about.get(concept) ?? 0) >= 0.3);
 }
 
-function isOfCollection({ own, around }: Asked, { collection }: KnownTarget): boolean {
+function isOfCollection({ own, around }: AskedSetting, { collection }: KnownTarget): boolean {
   if (collection === null) return true;
   const says = ({ senses }: AskedWord) =>
     senses.some(({ concept, trust }) => trust >= 0.6 && collection.has(concept));
@@ -233,7 +233,7 @@ function strongest(words: readonly AskedWord[], { senses }: PhraseWord): number 
 
 /** How much of what the name tells is accounted for; a remark tells more than a name needs. */
 function explainedBy(
-  asked: Asked,
+  asked: AskedSetting,
   saidOfOwn: readonly number[],
   phrase: Phrase,
   { about }: KnownTarget,

@@ -1,5 +1,6 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import { headingsAmong } from '../../listing/find/headings';
+import type { LineFormData } from '../../listing/forms/compiled';
 import { isPresenceName } from '../../listing/forms/presence-name';
 import { isSurelyValue } from '../../listing/forms/read-part';
 import { readListing } from '../../listing/read-listing';
@@ -143,16 +144,14 @@ function endOfName(before: string): number {
   return end;
 }
 
-type LineForm = Forms['lines'][number];
-
 /** Where blanks alone part a name from its value, either may be of several words. */
-function lineForms(form: string): readonly LineForm[] {
+function lineForms(form: string): readonly LineFormData[] {
   if (!/\{name\} \{value\}/.test(form)) return [{ form }];
   return (['words', 'before-value', 'word'] as const).map((names) => ({ form, names }));
 }
 
 /** What is said behind a value: between brackets, behind a mark, or behind words that a colon ends. */
-function besideFor(after: string, form: LineForm): readonly MoreForms[] {
+function besideFor(after: string, form: LineFormData): readonly MoreForms[] {
   return besidesOf(after).map((one) => ({ lines: [form], beside: [one] }));
 }
 

@@ -16,7 +16,7 @@ export interface Lesson {
 }
 
 /** What came of a lesson. */
-export type Taught =
+export type LessonOutcome =
   | {
       readonly kind: 'taught';
       readonly forms: Forms;

@@ -47,7 +47,7 @@ function refused(reason: string): TaughtCommand {
 }
 
 /** A setting whose name and value, and groups perhaps, stand in the example. */
-interface Fit {
+interface FittingSetting {
   readonly setting: Exemplary;
   readonly fields: readonly { readonly field: Field; readonly at: Stretch }[];
   readonly saysGroups: boolean;
@@ -58,13 +58,13 @@ interface Fit {
 }
 
 /** Those that the example names most of. */
-function bestFits(example: string, settings: readonly Exemplary[], forms: Forms): readonly Fit[] {
+function bestFits(example: string, settings: readonly Exemplary[], forms: Forms): readonly FittingSetting[] {
   const fits = settings.flatMap((setting) => fitOf(example, setting, forms) ?? []);
   const most = Math.max(...fits.map(({ length }) => length));
   return fits.filter(({ length }) => length === most);
 }
 
-function fitOf(example: string, setting: Exemplary, { path }: Forms): Fit | null {
+function fitOf(example: string, setting: Exemplary, { path }: Forms): FittingSetting | null {
   const { groups, name, style } = setting;
   if (style.kind === 'presence' || !example.includes(name) || !example.includes(setting.value)) return null;
   const whole = path === undefined || groups.length === 0 ? null : [...groups, name].join(path);
@@ -84,7 +84,12 @@ function fitOf(example: string, setting: Exemplary, { path }: Forms): Fit | null
 
 const joints = ['/', '.', ' ', ':', '::', '-', '_', '>', ' > ', '|', '\\', '->', ', ', ','];
 
-function fitWith(example: string, setting: Exemplary, name: Stretch, group: Stretch | null): Fit | null {
+function fitWith(
+  example: string,
+  setting: Exemplary,
+  name: Stretch,
+  group: Stretch | null,
+): FittingSetting | null {
   const taken = group === null ? [name] : [name, group];
   const value = placeOf(example, shown(setting), taken);
   if (value === null) return null;
@@ -127,7 +132,7 @@ function placeOf(example: string, words: string, taken: readonly Stretch[]): Str
 }
 
 function commandOf(
-  { setting, fields, joint }: Fit,
+  { setting, fields, joint }: FittingSetting,
   example: string,
   forms: Forms,
 ): Pick<BoardText, 'command' | 'commandPath'> {

@@ -4,15 +4,15 @@ import { readHeading } from '../../listing/forms/heading';
 import { templateOf } from '../../listing/forms/template';
 import type { ListedSetting, Listing, Stretch } from '../../listing/listing';
 import { linesToRead, readListing } from '../../listing/read-listing';
-import type { Line } from '../../listing/text/line';
+import type { ListingLine } from '../../listing/text/line';
 import { type MoreForms, moreFormsFor, splitsOf } from './candidates';
-import { type Lesson, partName, type Taught, type TaughtKind } from './lesson';
+import { type Lesson, type LessonOutcome, partName, type TaughtKind } from './lesson';
 
 /**
  * Makes a form of a line of which a pilot says what it is, so that all lines like it are understood from then on. It
  * is taken only where every other setting of the listing is read as before.
  */
-export function teachLine(before: Listing, lesson: Lesson): Taught {
+export function teachLine(before: Listing, lesson: Lesson): LessonOutcome {
   const { text, forms } = before;
   const { as, part } = lesson;
   const line = linesToRead(text, forms).lines.find(({ number }) => number === lesson.line);
@@ -47,7 +47,7 @@ function readsAlone(form: Forms['lines'][number], forms: Forms, text: string): b
 }
 
 /** The forms without those by which the line itself is no setting, comment or heading; then without all that fit it. */
-function formsWithout(forms: Forms, line: Line): readonly Forms[] {
+function formsWithout(forms: Forms, line: ListingLine): readonly Forms[] {
   const { text } = line;
   const start = text.trimStart();
   const isNoFrame = (form: string) => frameOf([templateOf(form)], line, text) === null;
@@ -83,11 +83,11 @@ function likeIt(before: Listing, at: Stretch, forms: Forms, { lines }: MoreForms
   return new Set(settings.map((one) => lineOf(text, one.at.name)));
 }
 
-function refused(reason: string, asks = false): Taught {
+function refused(reason: string, asks = false): LessonOutcome {
   return { kind: 'refused', reason, asks };
 }
 
-function unclear({ as, part }: Lesson, inTheWay: string | null): Taught {
+function unclear({ as, part }: Lesson, inTheWay: string | null): LessonOutcome {
   if (inTheWay !== null)
     return refused(`By a form of this line, ${inTheWay} would be read otherwise than now.`, part === null);
   if (part !== null) return refused(`With "${part}" for ${partName[as]}, it still can't be read as a ${as}.`);

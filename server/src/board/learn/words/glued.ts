@@ -1,5 +1,5 @@
 /** The cheapest way to take a word apart up to a place in it. */
-interface Step {
+interface SplitStep {
   readonly cost: number;
   /** Where the last part begins. */
   readonly from: number;
@@ -26,7 +26,7 @@ export function gluedParts(
   knownPart: (piece: string, isLast: boolean) => string | null,
 ): readonly string[] | null {
   if (word.length < shortest || word.length > longest) return null;
-  const steps: (Step | undefined)[] = [{ cost: 0, from: -1, part: '' }];
+  const steps: (SplitStep | undefined)[] = [{ cost: 0, from: -1, part: '' }];
   for (let end = 2; end <= word.length; end++)
     for (let start = Math.max(0, end - longestPart); start <= end - 2; start++) {
       const before = steps[start];
@@ -38,7 +38,7 @@ export function gluedParts(
   return partsAlong(steps, word.length);
 }
 
-function partsAlong(steps: readonly (Step | undefined)[], length: number): readonly string[] | null {
+function partsAlong(steps: readonly (SplitStep | undefined)[], length: number): readonly string[] | null {
   if ((steps[length]?.cost ?? Number.POSITIVE_INFINITY) > mostCost) return null;
   const parts: string[] = [];
   for (let at = length; at > 0; ) {

@@ -1,7 +1,7 @@
 import type { ListedSetting, Stated, Stretch, Style } from '../listing';
 import { rangeIn, saidIn, wordsIn } from '../stated';
-import type { Line } from '../text/line';
-import { type Role, roleOf, rolesOf } from './roles';
+import type { ListingLine } from '../text/line';
+import { type ColumnRole, roleOf, rolesOf } from './roles';
 
 /** Documents that nest deeper are refused. */
 export const deepest = 64;
@@ -22,7 +22,7 @@ export interface DocumentEntry {
 export type Uncounted = Omit<ListedSetting, 'occurrence'>;
 
 /** A setting as the document says it. */
-export function settingOf(entry: DocumentEntry, document: Line): Uncounted {
+export function settingOf(entry: DocumentEntry, document: ListingLine): Uncounted {
   const { groups, name, value, style, nameAt, valueAt, remark } = entry;
   return {
     groups,
@@ -34,7 +34,7 @@ export function settingOf(entry: DocumentEntry, document: Line): Uncounted {
   };
 }
 
-function statedIn(document: Line, at: Stretch): Stated {
+function statedIn(document: ListingLine, at: Stretch): Stated {
   const text = document.text.slice(at.start, at.end);
   const { isAll, ...said } = saidIn(text, '.');
   return { ...said, remark: isAll ? null : text.trim(), at: document.at(at.start, at.end) };
@@ -46,11 +46,11 @@ function statedIn(document: Line, at: Stretch): Stated {
 export function settingOfRecord(
   groups: readonly string[],
   entries: readonly DocumentEntry[],
-  document: Line,
+  document: ListingLine,
 ): Uncounted | null {
   const roles = rolesOf(entries.map(({ name }) => name));
   if (roles === null || entries.length > mostKeys) return null;
-  const entryOf = (role: Role) => entries[roles.indexOf(role)];
+  const entryOf = (role: ColumnRole) => entries[roles.indexOf(role)];
   const [name, value, group] = [entryOf('name'), entryOf('value'), entryOf('group')];
   if (name === undefined || value === undefined || name.value === '') return null;
   return {
@@ -81,9 +81,9 @@ export function settingOfElement(
   groups: readonly string[],
   element: Pick<DocumentEntry, 'name' | 'nameAt'> & { readonly attributes: readonly DocumentEntry[] },
   valueAt: Stretch,
-  document: Line,
+  document: ListingLine,
 ): Uncounted {
-  const entryOf = (role: Role) => element.attributes.find(({ name }) => roleOf(name) === role);
+  const entryOf = (role: ColumnRole) => element.attributes.find(({ name }) => roleOf(name) === role);
   const called = entryOf('name');
   const nameAt = called?.valueAt ?? element.nameAt;
   return {
@@ -97,13 +97,16 @@ export function settingOfElement(
 }
 
 const mostKeys = 24;
-const saying: readonly Role[] = ['unit', 'range', 'low', 'high', 'words', 'default', 'remark'];
+const saying: readonly ColumnRole[] = ['unit', 'range', 'low', 'high', 'words', 'default', 'remark'];
 
-function statedOfRecord(entryOf: (role: Role) => DocumentEntry | undefined, document: Line): Stated | null {
+function statedOfRecord(
+  entryOf: (role: ColumnRole) => DocumentEntry | undefined,
+  document: ListingLine,
+): Stated | null {
   const said = saying
     .flatMap((role) => entryOf(role) ?? [])
     .filter(({ value }) => value !== '' && value !== 'null');
-  const textOf = (role: Role) => said.find((entry) => entry === entryOf(role))?.value ?? null;
+  const textOf = (role: ColumnRole) => said.find((entry) => entry === entryOf(role))?.value ?? null;
   if (said.length === 0) return null;
   const range = rangeIn(textOf('range') ?? '', '.');
   const [low, high] = [textOf('low'), textOf('high')];

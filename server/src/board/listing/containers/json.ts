@@ -1,6 +1,6 @@
 import { createScanner } from 'jsonc-parser';
 import type { Stretch } from '../listing';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 import { type DocumentEntry, deepest, settingOf, settingOfRecord, type Uncounted } from './document';
 
 /** What a document says. */
@@ -26,7 +26,7 @@ export function isJsonAt(line: string): boolean {
 }
 
 /** Reads the JSON that begins at `from`: token by token, so that no value is parsed and no depth goes on the stack. */
-export function readJsonDocument(document: Line, from: number, most: number): DocumentRead {
+export function readJsonDocument(document: ListingLine, from: number, most: number): DocumentRead {
   return new DocumentReader(document, from, most).read();
 }
 
@@ -47,7 +47,7 @@ const kinds = {
 } as const;
 
 /** An object or a list that is open. */
-interface Open {
+interface OpenContainer {
   readonly isList: boolean;
   readonly groups: readonly string[];
   /** Its own values so far, while it may be a record: an entry of a list may. */
@@ -64,7 +64,7 @@ class DocumentReader {
   private readonly groups: { readonly groups: readonly string[]; readonly at: Stretch }[] = [];
   private readonly comments: Stretch[] = [];
   private readonly wrong: Stretch[] = [];
-  private readonly open: Open[] = [];
+  private readonly open: OpenContainer[] = [];
   private readonly scanner;
   private last: { entry: DocumentEntry; line: number } | null = null;
   private line = 0;
@@ -72,7 +72,7 @@ class DocumentReader {
   private isTooDeep = false;
 
   constructor(
-    private readonly document: Line,
+    private readonly document: ListingLine,
     from: number,
     private readonly most: number,
   ) {
@@ -211,7 +211,7 @@ class DocumentReader {
     this.open.push({ isList, groups, entries: isEntry ? [] : null, count: 0, key: null });
   }
 
-  private stepInto(top: Open | undefined): { readonly name: string; readonly at: Stretch } | null {
+  private stepInto(top: OpenContainer | undefined): { readonly name: string; readonly at: Stretch } | null {
     if (top === undefined) return null;
     top.count += 1;
     const { key } = top;
@@ -249,7 +249,7 @@ class DocumentReader {
     else this.giveUpRecord(top);
   }
 
-  private giveUpRecord(top: Open): void {
+  private giveUpRecord(top: OpenContainer): void {
     for (const entry of top.entries ?? []) this.settings.push(settingOf(entry, this.document));
     top.entries = null;
   }

@@ -1,5 +1,5 @@
 import { isBlank, quotedAt } from '../text/characters';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 
 const mostLooked = 2000;
 const leastShare = 0.6;
@@ -9,7 +9,7 @@ const other = /^\s*(?:-(?:\s|$)|#|---|\.\.\.|%YAML)/;
  * Whether a text is YAML that lines alone do not tell: a document mark, lists, texts over several lines. Plain keys and
  * values with an indent are read as lines, which know what a board writes beside a value.
  */
-export function looksLikeYaml(lines: readonly Line[]): boolean {
+export function looksLikeYaml(lines: readonly ListingLine[]): boolean {
   const said = lines.slice(0, mostLooked).filter(({ text }) => text.trim() !== '');
   if (said.length < 2) return false;
   if (areBelow(said)) return true;
@@ -28,8 +28,8 @@ const leastBelow = 2;
 const shareBelow = 0.8;
 
 /** Whether values stand alone in the line below their keys, further in. */
-function areBelow(said: readonly Line[]): boolean {
-  const indentOf = ({ text }: Line) => text.length - text.trimStart().length;
+function areBelow(said: readonly ListingLine[]): boolean {
+  const indentOf = ({ text }: ListingLine) => text.length - text.trimStart().length;
   const pairs = said.filter((line, at) => {
     const [value, next] = [said[at + 1], said[at + 2]];
     if (value === undefined || !/^\s*[^\s#-].*:\s*$/.test(line.text) || /:(?:\s|$)/.test(value.text))

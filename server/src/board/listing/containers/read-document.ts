@@ -3,7 +3,7 @@ import { noForms } from '../forms/compiled';
 import type { LinesRead } from '../forms/read-lines';
 import { SettingList } from '../forms/setting-list';
 import type { Frame, LeftLine } from '../listing';
-import { Line } from '../text/line';
+import { ListingLine } from '../text/line';
 import { type DocumentRead, isJsonAt, readJsonDocument } from './json';
 import { looksLikeYaml } from './looks-like-yaml';
 import { isXmlAt, readXmlDocument } from './xml';
@@ -11,7 +11,7 @@ import { isXmlAt, readXmlDocument } from './xml';
 /** Lines of a text, with the text that their places are in. */
 export interface DocumentSource {
   readonly text: string;
-  readonly lines: readonly Line[];
+  readonly lines: readonly ListingLine[];
 }
 
 /** A text that is a document, with its forms. */
@@ -53,7 +53,7 @@ export function readDocument(source: DocumentSource, { container }: Forms, most:
 const mostLinesAround = 20;
 const longestBehind = 200;
 
-function linesIn(lines: readonly Line[], from: number, to: number): number {
+function linesIn(lines: readonly ListingLine[], from: number, to: number): number {
   return lines.slice(from, to).filter(({ text }) => text.trim() !== '').length;
 }
 
@@ -75,7 +75,7 @@ function jsonIn({ text, lines }: DocumentSource, most: number): LinesRead | null
 }
 
 /** Whether more settings stand around a document than in it: then it is a heading or a value of theirs, `[gyro]`. */
-function isLessThan({ settings }: DocumentRead, around: readonly Line[]): boolean {
+function isLessThan({ settings }: DocumentRead, around: readonly ListingLine[]): boolean {
   return around.filter(({ text }) => isLikeSetting(text.trim())).length > settings.length;
 }
 
@@ -107,9 +107,9 @@ function yamlIn({ text, lines }: DocumentSource, most: number): LinesRead {
 }
 
 /** The lines as one text: as they stand where nothing was taken out of them. */
-function documentOf(text: string, lines: readonly Line[]): Line {
+function documentOf(text: string, lines: readonly ListingLine[]): ListingLine {
   const [first, ...rest] = lines;
-  if (first === undefined) return Line.plain(0, '', 0, 'line');
+  if (first === undefined) return ListingLine.plain(0, '', 0, 'line');
   const start = first.at(0, 0).start;
   const last = rest.at(-1) ?? first;
   const end = last.at(0, last.text.length).end;
@@ -123,11 +123,11 @@ function documentOf(text: string, lines: readonly Line[]): Line {
       return line.isUntouched && (next === undefined || next.at(0, 0).start - lineEnd <= 2);
     });
   return isWhole
-    ? Line.plain(first.number, text.slice(start, end), start, 'line')
-    : Line.joined([first, ...rest], '\n');
+    ? ListingLine.plain(first.number, text.slice(start, end), start, 'line')
+    : ListingLine.joined([first, ...rest], '\n');
 }
 
-function readOf(read: DocumentRead, lines: readonly Line[], from: number, to: number): LinesRead {
+function readOf(read: DocumentRead, lines: readonly ListingLine[], from: number, to: number): LinesRead {
   const list = new SettingList();
   for (const setting of read.settings) list.add(setting);
   const last = lines[to - 1];
@@ -152,14 +152,14 @@ function readOf(read: DocumentRead, lines: readonly Line[], from: number, to: nu
   };
 }
 
-function framesIn(lines: readonly Line[]): readonly Frame[] {
+function framesIn(lines: readonly ListingLine[]): readonly Frame[] {
   return lines
     .filter(({ text }) => text.trim() !== '')
     .map((line) => ({ at: line.whole(), board: null, count: null }));
 }
 
 /** The number of the line in which a place is. */
-function numberAt(lines: readonly Line[], place: number): number {
+function numberAt(lines: readonly ListingLine[], place: number): number {
   let [low, high] = [0, lines.length - 1];
   while (low < high) {
     const middle = Math.ceil((low + high) / 2);

@@ -2,9 +2,9 @@ import type { Forms } from '../../../catalog/model/board-forms';
 import { keyOf } from '../stated';
 
 /** What a column of a table, or a key of a record, holds. */
-export type Role = NonNullable<Forms['table']>['columns'][number];
+export type ColumnRole = NonNullable<Forms['table']>['columns'][number];
 
-const words: readonly (readonly [role: Role, words: readonly string[]])[] = [
+const words: readonly (readonly [role: ColumnRole, words: readonly string[]])[] = [
   [
     'name',
     ['name', 'parameter', 'param', 'setting', 'key', 'option', 'variable', 'property', 'item', 'field', 'id'],
@@ -64,12 +64,12 @@ const words: readonly (readonly [role: Role, words: readonly string[]])[] = [
   ['remark', ['bemerkung', 'beschreibung', 'hinweis', 'kommentar', 'remarque', 'commentaire']],
 ];
 
-const roles: ReadonlyMap<string, Role> = new Map(
+const roles: ReadonlyMap<string, ColumnRole> = new Map(
   words.flatMap(([role, all]) => all.map((word) => [word, role] as const)),
 );
 
 /** What a heading says of its column; `other` where it says nothing known. */
-export function roleOf(heading: string): Role {
+export function roleOf(heading: string): ColumnRole {
   const word = heading
     .trim()
     .toLowerCase()
@@ -85,7 +85,7 @@ export function roleOf(heading: string): Role {
 /**
  * The roles of columns by their headings; null where they are none of a listing. Of two names the first is the group.
  */
-export function rolesOf(headings: readonly string[]): readonly Role[] | null {
+export function rolesOf(headings: readonly string[]): readonly ColumnRole[] | null {
   const all = headings.map(roleOf);
   const hasName = all.filter((role) => role === 'name').length > 1;
   const found = all.map((role, at) =>
@@ -95,7 +95,7 @@ export function rolesOf(headings: readonly string[]): readonly Role[] | null {
   const names = found.flatMap((role, at) => (role === 'name' ? [at] : []));
   const name = names.at(-1) ?? found.indexOf('other');
   if (name < 0) return null;
-  const seen = new Set<Role>();
+  const seen = new Set<ColumnRole>();
   return found.map((role, at) => {
     if (at === name) return 'name';
     const own =

@@ -1,5 +1,5 @@
 import type { Stretch } from '../listing';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 import { deepest, settingOf, settingOfElement, settingOfRecord, type Uncounted } from './document';
 import type { DocumentRead } from './json';
 import { roleOf } from './roles';
@@ -11,12 +11,12 @@ export function isXmlAt(line: string): boolean {
 }
 
 /** What a document of elements says; null where it is none: few elements end, or all are settings of one form. */
-export function readXmlDocument(document: Line, most: number): DocumentRead | null {
+export function readXmlDocument(document: ListingLine, most: number): DocumentRead | null {
   return new ElementReader(document, most).read();
 }
 
 /** An element that is open. */
-interface Open {
+interface OpenElement {
   readonly tag: Tag;
   /** Its own groups, once another element stands in it. */
   readonly groups: readonly string[];
@@ -29,7 +29,7 @@ class ElementReader {
   private readonly groups: { readonly groups: readonly string[]; readonly at: Stretch }[] = [];
   private readonly comments: Stretch[] = [];
   private readonly wrong: Stretch[] = [];
-  private readonly open: Open[] = [];
+  private readonly open: OpenElement[] = [];
   /** Texts outside of all elements: wrong only where another element follows. */
   private readonly around: Stretch[] = [];
   private roots = 0;
@@ -39,7 +39,7 @@ class ElementReader {
   private isTooDeep = false;
 
   constructor(
-    private readonly document: Line,
+    private readonly document: ListingLine,
     private readonly most: number,
   ) {}
 
@@ -105,7 +105,7 @@ class ElementReader {
   }
 
   /** An element with others in it is a group; what its attributes say are settings of it. */
-  private becomeGroup(element: Open): void {
+  private becomeGroup(element: OpenElement): void {
     const { tag, groups, text } = element;
     element.hasInner = true;
     if (text !== null) this.wrong.push(this.placeOf(text));
@@ -113,12 +113,12 @@ class ElementReader {
     this.takeAttributes(element);
   }
 
-  private takeAttributes({ tag, groups }: Open): void {
+  private takeAttributes({ tag, groups }: OpenElement): void {
     for (const entry of tag.attributes)
       if (roleOf(entry.name) !== 'name') this.settings.push(settingOf({ ...entry, groups }, this.document));
   }
 
-  private takeEmpty(element: Open, outer: readonly string[]): void {
+  private takeEmpty(element: OpenElement, outer: readonly string[]): void {
     const { tag } = element;
     const record = settingOfRecord(outer, tag.attributes, this.document);
     if (record !== null) this.settings.push(record);

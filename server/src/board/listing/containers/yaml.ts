@@ -1,6 +1,6 @@
 import { type CST, Parser } from 'yaml';
 import type { Stretch, Style } from '../listing';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 import { type DocumentEntry, deepest, settingOf, settingOfRecord, type Uncounted } from './document';
 import type { DocumentRead } from './json';
 
@@ -8,7 +8,7 @@ import type { DocumentRead } from './json';
  * Reads YAML from its tokens: no value is parsed, no tag and no alias is followed. Null where the text nests too deep
  * to be looked through.
  */
-export function readYaml(document: Line, most: number): DocumentRead {
+export function readYaml(document: ListingLine, most: number): DocumentRead {
   const reader = new YamlReader(document, most);
   if (nestsTooDeep(document.text)) return reader.result(true);
   for (const token of new Parser().parse(document.text)) reader.take(token);
@@ -41,7 +41,7 @@ class YamlReader {
   private isTooDeep = false;
 
   constructor(
-    private readonly document: Line,
+    private readonly document: ListingLine,
     private readonly most: number,
   ) {}
 

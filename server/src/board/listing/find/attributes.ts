@@ -9,7 +9,7 @@ export interface AttributesFound {
   readonly beside: readonly string[];
 }
 
-interface Pair {
+interface AttributePair {
   readonly key: string;
   /** Where the key begins, and where the value ends. */
   readonly start: number;
@@ -38,8 +38,8 @@ export function attributesIn(sample: readonly Sample[]): AttributesFound | null 
 }
 
 /** `key=value` pairs whose values are in quotes or one word. */
-function pairsIn(text: string): readonly Pair[] {
-  const pairs: Pair[] = [];
+function pairsIn(text: string): readonly AttributePair[] {
+  const pairs: AttributePair[] = [];
   let from = 0;
   for (let at = text.indexOf('='); at >= 0 && pairs.length < mostKeys; at = text.indexOf('=', from)) {
     const start = keyStart(text, from, at);
@@ -64,7 +64,7 @@ function keyStart(text: string, from: number, to: number): number {
 }
 
 /** Keys that stand in most lines or come back: their number is small, however many lines there are. */
-function keysOf(lines: readonly (readonly Pair[])[]): ReadonlyMap<string, number> {
+function keysOf(lines: readonly (readonly AttributePair[])[]): ReadonlyMap<string, number> {
   const counts = new Map<string, number>();
   for (const pairs of lines)
     for (const key of new Set(pairs.map((pair) => pair.key))) counts.set(key, (counts.get(key) ?? 0) + 1);
@@ -74,7 +74,7 @@ function keysOf(lines: readonly (readonly Pair[])[]): ReadonlyMap<string, number
 function keyFor(
   role: 'name' | 'value',
   keys: ReadonlyMap<string, number>,
-  lines: readonly { readonly pairs: readonly Pair[] }[],
+  lines: readonly { readonly pairs: readonly AttributePair[] }[],
 ): string | null {
   const found = [...keys].filter(
     ([key, count]) => roleOf(key) === role && count >= leastShare * lines.length,
@@ -82,13 +82,13 @@ function keyFor(
   return found[0]?.[0] ?? null;
 }
 
-function indexOf(pairs: readonly Pair[], key: string): number {
+function indexOf(pairs: readonly AttributePair[], key: string): number {
   return pairs.findIndex((pair) => pair.key === key);
 }
 
 function formOf(
   text: string,
-  pairs: readonly Pair[],
+  pairs: readonly AttributePair[],
   name: string,
   value: string,
   keys: ReadonlyMap<string, number>,

@@ -247,15 +247,19 @@ function keysIn(values: readonly string[], mark: DecimalMark): readonly string[]
 }
 
 /** Only of a number can there be limits: `channel 5 from 1700 to 2100` is all value. */
-function canSay({ kind, at }: Key, value: string, mark: DecimalMark): boolean {
+function canSay({ kind, at }: RemarkKey, value: string, mark: DecimalMark): boolean {
   const isLimit = kind === 'low' || kind === 'high' || kind === 'range';
   return !isLimit || isAmount(value.slice(0, at).split(/\s/)[0] ?? '', mark);
 }
 
 /** Whether most values lie between the two ends beside them; else those are a part of the value: `7 from 1500 to 2100`. */
-function areLimits(values: readonly string[], keys: readonly (readonly Key[])[], mark: DecimalMark): boolean {
+function areLimits(
+  values: readonly string[],
+  keys: readonly (readonly RemarkKey[])[],
+  mark: DecimalMark,
+): boolean {
   const places = values.flatMap((value, index) => {
-    const endOf = (kind: Key['kind']) => keys[index]?.find((key) => key.kind === kind)?.rest;
+    const endOf = (kind: RemarkKey['kind']) => keys[index]?.find((key) => key.kind === kind)?.rest;
     const [amount, low, high] = [value, endOf('low'), endOf('high')].map((text) => firstNumber(text, mark));
     if (amount === undefined || low === undefined || high === undefined) return [];
     return [low <= amount && amount <= high];
@@ -270,7 +274,7 @@ function firstNumber(text: string | undefined, mark: DecimalMark): number | unde
 
 const surely: ReadonlySet<string> = new Set(['default', 'range', 'words']);
 
-interface Key {
+interface RemarkKey {
   readonly template: string;
   readonly kind: KeyKind;
   /** Where it begins in the value. */
@@ -281,8 +285,8 @@ interface Key {
 
 const longestLooked = 400;
 
-function keysOf(value: string, mark: DecimalMark): readonly Key[] {
-  const found: Key[] = [];
+function keysOf(value: string, mark: DecimalMark): readonly RemarkKey[] {
+  const found: RemarkKey[] = [];
   const word = /\s(\p{L}{1,20})(\s?[:=])?(\s*)(\S+)/gu;
   const text = value.slice(0, longestLooked);
   for (let one = word.exec(text); one !== null; one = word.exec(text)) {
@@ -294,7 +298,7 @@ function keysOf(value: string, mark: DecimalMark): readonly Key[] {
 }
 
 /** The key of one word, or of two such as `one of`, that stands there with what follows it. */
-function keyAt(one: RegExpExecArray, text: string): Key | null {
+function keyAt(one: RegExpExecArray, text: string): RemarkKey | null {
   const [whole, first = '', joint = '', gap = '', next = ''] = one;
   const end = one.index + whole.length;
   const [, second = '', mark = ''] = /^(of|von)([:=]?)$/.exec(next) ?? [];

@@ -3,7 +3,7 @@ import { isSurelyValue } from '../forms/read-part';
 import type { Blocks } from '../text/blocks';
 import { holdsMarks, isGroupName } from '../text/blocks';
 import { afterQuote } from '../text/characters';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 
 const brackets = [
   ['{', '}'],
@@ -13,7 +13,7 @@ const longestLine = 4000;
 const mostLooked = 2000;
 
 /** How groups open and close within the lines of a listing, if they do. */
-export function blocksIn(lines: readonly Line[]): Blocks | undefined {
+export function blocksIn(lines: readonly ListingLine[]): Blocks | undefined {
   const texts = lines
     .slice(0, mostLooked)
     .flatMap(({ text }) => (text.length > longestLine || text.trim() === '' ? [] : [text.trim()]));
@@ -41,7 +41,7 @@ export function blocksIn(lines: readonly Line[]): Blocks | undefined {
   return undefined;
 }
 
-interface Pair {
+interface BlockPair {
   /** What stands before it, from the last mark on that parts settings. */
   readonly before: string;
   readonly inner: string;
@@ -50,8 +50,8 @@ interface Pair {
 const mostPairs = 64;
 
 /** The brackets that open and close in a line, outside of quotes. */
-function pairsIn(text: string, open: string, close: string): readonly Pair[] {
-  const found: Pair[] = [];
+function pairsIn(text: string, open: string, close: string): readonly BlockPair[] {
+  const found: BlockPair[] = [];
   const stack: { readonly before: string; readonly at: number }[] = [];
   const unclosed = new Set<string>();
   let from = 0;

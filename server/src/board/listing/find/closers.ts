@@ -1,4 +1,4 @@
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 
 const marks: ReadonlySet<string> = new Set(['}', '};', '},', ']', '];', '],', ')', ');', '),']);
 const words: ReadonlySet<string> = new Set([
@@ -20,7 +20,7 @@ export function isEndWord(text: string): boolean {
 }
 
 /** Lines that end a group, among these: brackets for sure, words and tags where there are as many as headings. */
-export function closersIn(lines: readonly Line[], headings: number): readonly string[] {
+export function closersIn(lines: readonly ListingLine[], headings: number): readonly string[] {
   if (headings === 0) return [];
   const counts = new Map<string, number>();
   for (const { text } of lines) {

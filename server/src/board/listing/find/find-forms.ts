@@ -9,7 +9,7 @@ import type { DecimalMark } from '../number-look';
 import { cutAtBlocks } from '../text/blocks';
 import { beginsWithAny } from '../text/characters';
 import { joinedAt } from '../text/joined';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 import { besideForms } from './beside';
 import { blocksIn } from './blocks';
 import { closersIn } from './closers';
@@ -31,7 +31,7 @@ import { sentencesIn } from './sentences';
 import { type TableFound, tableIn } from './table';
 
 /** Finds from lines how a listing writes its settings. */
-export function findForms(written: readonly Line[]): Forms {
+export function findForms(written: readonly ListingLine[]): Forms {
   const continued = continuedIn(written);
   const whole = continued === null ? written : joinedAt(written, continued);
   const blocks = blocksIn(whole);
@@ -45,12 +45,12 @@ export function findForms(written: readonly Line[]): Forms {
 }
 
 /** The comment marks of lines. */
-function marksIn(lines: readonly Line[]): readonly string[] {
+function marksIn(lines: readonly ListingLine[]): readonly string[] {
   return commented(sampleOf(lines, [...lines.keys()])).marks;
 }
 
 /** Finds how lines write settings, each of which says one thing. */
-function formsIn(lines: readonly Line[]): Forms {
+function formsIn(lines: readonly ListingLine[]): Forms {
   const indices = lines.flatMap(({ text }, index) => (text.trim() === '' ? [] : [index]));
   const { marks: before, lines: all, comments } = commented(sampleOf(lines, indices));
   const { opening, closing, body } = framesAround(lines, all, indices.length);
@@ -113,7 +113,7 @@ interface Framed {
 const mostSaid = 4;
 
 /** What stands before and after the settings: how many there are, and sentences. */
-function framesAround(lines: readonly Line[], all: readonly Sample[], count: number): Framed {
+function framesAround(lines: readonly ListingLine[], all: readonly Sample[], count: number): Framed {
   const counted = countLines(all, count);
   const rest = all.filter(({ index }) => !counted.indices.has(index));
   const said = sentencesIn(rest, {
@@ -131,7 +131,7 @@ function framesAround(lines: readonly Line[], all: readonly Sample[], count: num
 
 /** A table, with what stands around its rows. */
 function tableForms(
-  lines: readonly Line[],
+  lines: readonly ListingLine[],
   body: readonly Sample[],
   { table, heading }: TableFound,
   comments: readonly string[],
@@ -144,7 +144,7 @@ function tableForms(
 }
 
 /** What lines end with that go on in the next: a backslash, where the last one has none. */
-function continuedIn(lines: readonly Line[]): string | null {
+function continuedIn(lines: readonly ListingLine[]): string | null {
   const mark = '\\';
   const ends = lines.filter(({ text }) => text.trimEnd().endsWith(mark)).length;
   const said = lines.filter(({ text }) => text.trim() !== '').length;
@@ -153,7 +153,7 @@ function continuedIn(lines: readonly Line[]): string | null {
 
 /** The lines but those that go on with a value: they are of no form, however much some look like one. */
 function withoutContinued(
-  lines: readonly Line[],
+  lines: readonly ListingLine[],
   body: readonly Sample[],
   forms: CompiledForms,
   isHeading: Test,
@@ -186,7 +186,7 @@ function holdsValue(forms: CompiledForms, text: string): boolean {
 
 /** Lines that hold no value, with what follows each. */
 function headingLines(
-  lines: readonly Line[],
+  lines: readonly ListingLine[],
   body: readonly Sample[],
   forms: CompiledForms,
 ): readonly HeadingLine[] {
@@ -204,7 +204,7 @@ function headingLines(
 }
 
 function indentedLines(
-  lines: readonly Line[],
+  lines: readonly ListingLine[],
   body: readonly Sample[],
   forms: CompiledForms,
   isHeading: Test,
@@ -221,7 +221,7 @@ function indentedLines(
 
 /** Comments with what stands around each. */
 function commentLines(
-  lines: readonly Line[],
+  lines: readonly ListingLine[],
   comments: readonly Sample[],
   marks: readonly string[],
   forms: CompiledForms,

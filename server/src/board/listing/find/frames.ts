@@ -54,14 +54,14 @@ export function countLines(body: readonly Sample[], lines: number): CountLines {
   return { opening, closing, indices };
 }
 
-interface Count {
+interface NumberPlace {
   readonly form: string;
   /** Which word the number is. */
   readonly word: number;
 }
 
 /** The one number of a sentence of plain words; at its end it stands in brackets, or it would be a value. */
-function countIn(text: string, lines: number): Count | null {
+function countIn(text: string, lines: number): NumberPlace | null {
   if (text.length > 120 || text.includes('\t')) return null;
   const words = text.split(/\s+/).map((word) => word.replace(/[.,]$/, ''));
   const isNumber = (word: string) => /^(?:\d+|\(\d+\))$/.test(word);
@@ -75,7 +75,7 @@ function countIn(text: string, lines: number): Count | null {
 }
 
 /** What stands in other lines as well is how settings are written: a word, or a number at the same place. */
-function looksAlike(one: string, other: string, { word }: Count): boolean {
+function looksAlike(one: string, other: string, { word }: NumberPlace): boolean {
   const words = one.split(/\s+/);
   const said = new Set(other.split(/\s+/).filter((text) => /^\p{L}+$/u.test(text)));
   const isSamePlace = /^\d/.test(other.split(/\s+/)[word] ?? '') && /^\d/.test(words[word] ?? '');

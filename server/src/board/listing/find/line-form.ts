@@ -11,7 +11,7 @@ import { type Separator, separatorsIn } from './separators';
 import { betweensOf, leadMarks, leadsOfSeveral, severalIn, shareOfLead } from './several';
 
 /** A form of settings lines that was tried on lines. */
-export interface Tried {
+export interface TriedForm {
   readonly form: LineFormData;
   /** How well it reads the lines: 0 to 1. */
   readonly score: number;
@@ -26,7 +26,7 @@ export function bestForm(
   sample: readonly Sample[],
   comments: readonly string[],
   main: readonly LineFormData[] = [],
-): Tried | null {
+): TriedForm | null {
   const few = thinned(sample);
   const besides = roughBesides(sample, comments);
   const all = candidates(sample, main).map((candidate) => ({
@@ -34,7 +34,7 @@ export function bestForm(
     score: tryForm(candidate, besides, few).score,
   }));
   const finalists = all.sort((one, other) => other.score - one.score).slice(0, mostFinalists);
-  let best: Tried | null = null;
+  let best: TriedForm | null = null;
   for (const { candidate } of finalists) {
     const tried = tryForm(candidate, besides, sample);
     if (best === null || tried.score > best.score) best = tried;
@@ -57,12 +57,12 @@ function thinned(sample: readonly Sample[]): readonly Sample[] {
   return step <= 1 ? sample : sample.filter((_, at) => at % step === 0);
 }
 
-interface Candidate {
+interface CandidateForm {
   readonly form: LineFormData;
   readonly strength: number;
 }
 
-function candidates(sample: readonly Sample[], main: readonly LineFormData[]): readonly Candidate[] {
+function candidates(sample: readonly Sample[], main: readonly LineFormData[]): readonly CandidateForm[] {
   const separators = separatorsIn(sample).map((one) => ({ ...one, several: severalIn(one.literal, sample) }));
   const betweens = [...new Set(main.flatMap(({ between }) => between ?? []))];
   const all = decorationsOf(sample).flatMap((decoration) =>
@@ -97,11 +97,11 @@ function formsWith(
   { prefix, suffix: last }: Decoration,
   sample: readonly Sample[],
   betweens: readonly string[],
-): readonly Candidate[] {
+): readonly CandidateForm[] {
   const suffix = own + last;
   const form = `${prefix}{name}${literal}{value}${suffix}`;
   const belief = prefix === '' ? strength : strength * decorated;
-  const plain: readonly Candidate[] =
+  const plain: readonly CandidateForm[] =
     literal === ' '
       ? nameEnds.map(([names, share]) => ({ form: { form, names }, strength: belief * share }))
       : [{ form: { form }, strength: belief }];
@@ -136,10 +136,10 @@ function leadsIn(sample: readonly Sample[], literal: string): readonly string[] 
 }
 
 function tryForm(
-  { form, strength }: Candidate,
+  { form, strength }: CandidateForm,
   besides: readonly BesideForm[],
   sample: readonly Sample[],
-): Tried {
+): TriedForm {
   const forms = { ...formsOf([form]), besides };
   const { literals, fields } = templateOf(form.form);
   const core = literals[Math.max(fields.indexOf('name'), fields.indexOf('value'))]?.pieces[0];

@@ -3,7 +3,7 @@ import { partsOfLine } from '../forms/parts-of-line';
 import { isPresenceName } from '../forms/presence-name';
 import { attributesIn } from './attributes';
 import { isSurelyHeading } from './headings';
-import { bestForm, type Tried } from './line-form';
+import { bestForm, type TriedForm } from './line-form';
 import { presenceIn } from './presence';
 import type { Sample } from './sample';
 import { countedAmong, holdsSeveral } from './several';
@@ -114,7 +114,7 @@ const leastQualityOfGap = 0.88;
 const leastQualityBetween = 0.7;
 
 /** Whether a form is one of the listing, though only few lines have it. */
-function isSure({ form, qualities }: Tried, rest: readonly Sample[], hasBetween: boolean): boolean {
+function isSure({ form, qualities }: TriedForm, rest: readonly Sample[], hasBetween: boolean): boolean {
   const good = [...qualities.values()].filter((quality) => quality >= leastQuality).length;
   const isGap = /\{name\}\s+\{value\}/.test(form.form);
   // Of few lines only those with the marks that all use are settings for sure.

@@ -5,7 +5,7 @@ import { isAlwaysComment } from './comments';
 import type { Sample } from './sample';
 
 /** A mark that some settings have before them, such as those that were changed, and the form of their lines. */
-export interface Marked {
+export interface MarkForm {
   readonly mark: string;
   readonly form: LineFormData;
 }
@@ -21,7 +21,7 @@ export function markedAmong(
   comments: readonly Sample[],
   marks: readonly string[],
   main: readonly LineFormData[],
-): readonly Marked[] {
+): readonly MarkForm[] {
   const [form] = main;
   if (form === undefined) return [];
   const forms = formsOf([form]);

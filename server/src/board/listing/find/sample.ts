@@ -1,6 +1,6 @@
 import { hasLetterOrDigit, trimmed } from '../text/characters';
 import { isDamaged } from '../text/damage';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 
 /** Lines to find forms in, without blanks around them. */
 export interface Sample {
@@ -13,7 +13,7 @@ const pieces = 24;
 const longest = 4000;
 
 /** All lines that say something; of a long listing, stretches from everywhere in it. */
-export function sampleOf(lines: readonly Line[], indices: readonly number[]): readonly Sample[] {
+export function sampleOf(lines: readonly ListingLine[], indices: readonly number[]): readonly Sample[] {
   const chosen = indices.length <= most ? indices : stretches(indices);
   return chosen.flatMap((index) => {
     const text = lines[index]?.text ?? '';

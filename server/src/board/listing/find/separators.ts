@@ -13,7 +13,7 @@ export interface Separator {
   readonly suffix?: string;
 }
 
-interface Count {
+interface SeparatorCount {
   lines: number;
   before: number;
   after: number;
@@ -25,7 +25,7 @@ const mostWords = 6;
 
 /** Everything that may part names from values in these lines, the most frequent first. */
 export function separatorsIn(sample: readonly Sample[]): readonly Separator[] {
-  const marks = new Map<string, Count>();
+  const marks = new Map<string, SeparatorCount>();
   for (const { text } of sample) countMarks(text, marks);
   const found = [...marks]
     .sort(([, one], [, other]) => other.lines - one.lines)
@@ -100,7 +100,7 @@ const joints: ReadonlySet<string> = new Set([
   '::',
 ]);
 
-function countMarks(text: string, marks: Map<string, Count>): void {
+function countMarks(text: string, marks: Map<string, SeparatorCount>): void {
   const inLine = new Set<string>();
   let at = quotedAt(text, 0)?.after ?? 1;
   while (at < text.length && inLine.size < mostInLine) {
@@ -165,7 +165,7 @@ function coreOf(run: string): string | null {
 }
 
 /** With the blanks that always stand around it, and without where some do not. */
-function literalsOf(core: string, { lines, before, after }: Count): readonly Separator[] {
+function literalsOf(core: string, { lines, before, after }: SeparatorCount): readonly Separator[] {
   const strength = strong.get(core) ?? 0.85;
   const variants = [
     ...(before > 0 && after > 0 ? [{ literal: ` ${core} `, lines: Math.min(before, after), strength }] : []),

@@ -1,7 +1,7 @@
-import { type Role, rolesOf } from '../containers/roles';
+import { type ColumnRole, rolesOf } from '../containers/roles';
 import { isPlainName } from '../forms/parts-of-line';
 import { isSurelyValue } from '../forms/read-part';
-import { cellsOf, cellsOfRow, headingsOfValues, type Table, unnamed } from '../forms/row';
+import { cellsOf, cellsOfRow, headingsOfValues, type TableForm, unnamed } from '../forms/row';
 import { type DecimalMark, numberLook } from '../number-look';
 import { isKnownUnit, rangeIn, wordsIn } from '../stated';
 import type { Sample } from './sample';
@@ -9,12 +9,12 @@ import { isPair } from './several';
 
 /** A table among lines. */
 export interface TableFound {
-  readonly table: Table;
+  readonly table: TableForm;
   /** The row that names the columns; null: none does. */
   readonly heading: number | null;
 }
 
-const delimiters: readonly Table['delimiter'][] = ['\t', '|', ';', ',', ' '];
+const delimiters: readonly TableForm['delimiter'][] = ['\t', '|', ';', ',', ' '];
 const mostLinesBefore = 12;
 const leastShare = 0.7;
 
@@ -41,7 +41,7 @@ const leastNumbers = 2;
 const shareOfUnnamed = 0.6;
 
 /** A table whose first row says what several values in each row below it are called, most of which are numbers. */
-function namedTable(sample: readonly Sample[], delimiter: Table['delimiter']): TableFound | null {
+function namedTable(sample: readonly Sample[], delimiter: TableForm['delimiter']): TableFound | null {
   const [first, ...rest] = sample;
   const names = first === undefined ? [] : textsOf(first.text, delimiter);
   if (first === undefined || names.length <= leastNumbers || rest.length < leastRows) return null;
@@ -54,7 +54,7 @@ function namedTable(sample: readonly Sample[], delimiter: Table['delimiter']): T
   const numbers = columns.filter((column) => column.every((text) => isSurelyValue(text, '.'))).length;
   const key = columns.findIndex((column) => column.every(isPlainName));
   if (numbers < leastNumbers || key < 0) return null;
-  const roles = names.map((_, at): Role => (at === key ? 'group' : 'value'));
+  const roles = names.map((_, at): ColumnRole => (at === key ? 'group' : 'value'));
   return { table: { delimiter, heading: true, columns: roles, names: [...names] }, heading: first.index };
 }
 
@@ -62,7 +62,7 @@ function namedTable(sample: readonly Sample[], delimiter: Table['delimiter']): T
  * A table whose first column has no heading: what each row is called, with a number for each of the other columns. The
  * row of headings may come again, and titles stand between.
  */
-function unnamedTable(sample: readonly Sample[], delimiter: Table['delimiter']): TableFound | null {
+function unnamedTable(sample: readonly Sample[], delimiter: TableForm['delimiter']): TableFound | null {
   for (const [at, { index, text }] of sample.slice(0, mostLinesBefore).entries()) {
     const names = headingsOfValues(text, delimiter);
     if (names.length < leastNumbers || !names.every(isColumnName) || new Set(names).size < names.length)
@@ -80,7 +80,7 @@ function unnamedTable(sample: readonly Sample[], delimiter: Table['delimiter']):
       );
     });
     if (rows.length < leastRows || rows.length < shareOfUnnamed * rest.length) continue;
-    const columns = [unnamed, ...names].map((_, column): Role => (column === 0 ? 'group' : 'value'));
+    const columns = [unnamed, ...names].map((_, column): ColumnRole => (column === 0 ? 'group' : 'value'));
     return { table: { delimiter, heading: true, columns, names: [unnamed, ...names] }, heading: index };
   }
   return null;
@@ -92,7 +92,7 @@ function isColumnName(text: string): boolean {
 }
 
 /** A table whose first row names its columns. */
-function headedTable(sample: readonly Sample[], delimiter: Table['delimiter']): TableFound | null {
+function headedTable(sample: readonly Sample[], delimiter: TableForm['delimiter']): TableFound | null {
   for (const [at, { index, text }] of sample.slice(0, mostLinesBefore).entries()) {
     const headings = textsOf(text, delimiter).filter(
       (heading, column, all) => heading !== '' || column < all.length - 1,
@@ -110,7 +110,7 @@ function headedTable(sample: readonly Sample[], delimiter: Table['delimiter']): 
   return null;
 }
 
-function textsOf(text: string, delimiter: Table['delimiter']): readonly string[] {
+function textsOf(text: string, delimiter: TableForm['delimiter']): readonly string[] {
   return cellsOf(text, delimiter).map(({ start, end }) => unquoted(text.slice(start, end)));
 }
 
@@ -124,9 +124,9 @@ const leastRows = 2;
 /** What the columns of rows without headings hold, by what stands in them; null where it does not show. */
 function columnsIn(
   sample: readonly Sample[],
-  delimiter: Table['delimiter'],
+  delimiter: TableForm['delimiter'],
   mark: DecimalMark,
-): readonly Role[] | null {
+): readonly ColumnRole[] | null {
   const rows = sample.map(({ text }) => textsOf(text, delimiter));
   const isBarred = delimiter === '|' && sample.every(({ text }) => /^[|\u2502\u2503\u2551]/.test(text));
   const width = mostFrequent(rows.map(({ length }) => length));
@@ -146,14 +146,17 @@ function mostFrequent(numbers: readonly number[]): number {
   return [...counts].sort(([, one], [, other]) => other - one)[0]?.[0] ?? 0;
 }
 
-function rolesByContent(columns: readonly (readonly string[])[], mark: DecimalMark): readonly Role[] | null {
+function rolesByContent(
+  columns: readonly (readonly string[])[],
+  mark: DecimalMark,
+): readonly ColumnRole[] | null {
   const [first = []] = columns;
   const hasIndex =
     countsUp(first) && columns.length > 2 && columns.slice(1).some((column) => share(column, isWordy) > 0.9);
   const start = hasIndex ? 1 : 0;
   const name = nameColumn(columns, start);
   if (name === null || name + 1 >= columns.length) return null;
-  const roles: Role[] = columns.map(() => 'other');
+  const roles: ColumnRole[] = columns.map(() => 'other');
   if (hasIndex) roles[0] = 'index';
   for (let at = start; at < name; at += 1) roles[at] = at === name - 1 ? 'member' : 'group';
   if (name - start === 1) roles[start] = 'group';
@@ -201,7 +204,7 @@ function nameColumn(columns: readonly (readonly string[])[], start: number): num
 
 /** Gives roles to what stands behind the values; false where it is not clear what that is. */
 function takeRest(
-  roles: Role[],
+  roles: ColumnRole[],
   columns: readonly (readonly string[])[],
   from: number,
   value: readonly string[],
@@ -225,7 +228,7 @@ function takeRest(
 
 /** Two columns of numbers with the values between them are the least and the most; a third is what was set at first. */
 function takeNumbers(
-  roles: Role[],
+  roles: ColumnRole[],
   columns: readonly (readonly string[])[],
   numbers: readonly number[],
   values: readonly string[],

@@ -1,6 +1,6 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import type { DecimalMark } from '../number-look';
-import { type Said, saidIn } from '../stated';
+import { type Remark, saidIn } from '../stated';
 import { type BesideForm, besideOf } from './tail';
 import { besideFields, type Field, isOnlyGap, type Literal, type Template, templateOf } from './template';
 
@@ -45,7 +45,7 @@ export interface CompiledForms {
   readonly closings: readonly Template[];
   readonly mark: DecimalMark;
   /** What a remark says: many settings have the same. */
-  readonly saidIn: (remark: string) => Said;
+  readonly saidIn: (remark: string) => Remark;
 }
 
 export function compiled(forms: Forms): CompiledForms {
@@ -65,8 +65,8 @@ export function compiled(forms: Forms): CompiledForms {
 
 const mostRemembered = 2000;
 
-function rememberedSaid(mark: DecimalMark): (remark: string) => Said {
-  const remembered = new Map<string, Said>();
+function rememberedSaid(mark: DecimalMark): (remark: string) => Remark {
+  const remembered = new Map<string, Remark>();
   return (remark) => {
     const said = remembered.get(remark) ?? saidIn(remark, mark);
     if (remembered.size < mostRemembered) remembered.set(remark, said);

@@ -1,6 +1,6 @@
 import type { Frame } from '../listing';
 import { isDamaged } from '../text/damage';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 import type { CompiledForms } from './compiled';
 import { match } from './match';
 import type { Template } from './template';
@@ -8,7 +8,7 @@ import type { Template } from './template';
 const longest = 400;
 
 /** A line before or after the settings whose form is known; null for any other. */
-export function frameOf(templates: readonly Template[], line: Line, text: string): Frame | null {
+export function frameOf(templates: readonly Template[], line: ListingLine, text: string): Frame | null {
   if (text.length > longest) return null;
   for (const template of templates) {
     if (template.fields.length === 0) {

@@ -1,7 +1,7 @@
 /** Groups that lie deeper in each other are no listing. */
 const deepest = 64;
 
-interface Level {
+interface OpenGroup {
   readonly name: string;
   readonly indent: number;
   /** A heading with its settings straight below it, not further in, goes on to the next of its kind. */
@@ -10,7 +10,7 @@ interface Level {
 
 /** The groups that are open at a line. */
 export class GroupStack {
-  private levels: readonly Level[] = [];
+  private levels: readonly OpenGroup[] = [];
   private tuple: readonly string[] = [];
 
   constructor(private readonly nesting: 'flat' | 'indent' | 'closers') {}
@@ -48,7 +48,7 @@ export class GroupStack {
     if (kept.length < this.levels.length) this.set(kept);
   }
 
-  private set(levels: readonly Level[]): void {
+  private set(levels: readonly OpenGroup[]): void {
     this.levels = levels;
     this.tuple = levels.map(({ name }) => name);
   }

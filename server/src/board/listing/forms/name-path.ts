@@ -1,7 +1,7 @@
 import type { Stretch } from '../listing';
 
 /** A name, and the groups that stand in front of it. */
-interface Named {
+interface NameInGroups {
   readonly groups: readonly string[];
   readonly name: string;
   readonly at: Stretch;
@@ -10,7 +10,7 @@ interface Named {
 const mostSteps = 64;
 
 /** Parts the groups from a name that holds them; one with an empty step is kept whole. */
-export function pathOf(text: string, at: Stretch, path: string | undefined): Named {
+export function pathOf(text: string, at: Stretch, path: string | undefined): NameInGroups {
   const steps = path === undefined ? [text] : text.split(path).map((step) => step.trim());
   const name = steps.at(-1) ?? '';
   if (steps.length < 2 || steps.length > mostSteps || steps.includes(''))

@@ -158,7 +158,7 @@ function pairsOf(
   forms: CompiledForms,
   form: LineForm,
   text: string,
-  words: readonly Piece[],
+  words: readonly LinePiece[],
 ): readonly PartRead[] {
   const said = words.map(([from, to]) => text.slice(from, to));
   const names = said.filter((_, at) => at % 2 === 0);
@@ -179,11 +179,11 @@ export function isPlainName(word: string): boolean {
   return /^[\p{L}_@](?:.*[\p{L}\p{N}_\])])?$/u.test(word) && !isSurelyValue(word, '.');
 }
 
-type Piece = readonly [from: number, to: number];
+type LinePiece = readonly [from: number, to: number];
 
 /** The pieces of a line between marks that stand outside of quotes; empty ones are left out. */
-function piecesOf(text: string, start: number, between: string): readonly Piece[] {
-  const pieces: Piece[] = [];
+function piecesOf(text: string, start: number, between: string): readonly LinePiece[] {
+  const pieces: LinePiece[] = [];
   const add = (from: number, to: number) => {
     const piece = trimmed(text, from, to);
     if (piece[0] < piece[1]) pieces.push(piece);

@@ -2,7 +2,7 @@ import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedParts, Stret
 import type { Whole } from '../text/blocks';
 import { beginsWithAny, hasLetterOrDigit } from '../text/characters';
 import { isDamaged } from '../text/damage';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 import type { CompiledForms } from './compiled';
 import { frameOf, isProse } from './frame';
 import { GroupStack } from './group-stack';
@@ -33,7 +33,7 @@ const longestLine = 20_000;
  * of them are written as one.
  */
 export function readLines(
-  lines: readonly Line[],
+  lines: readonly ListingLine[],
   forms: CompiledForms,
   most: number,
   wholes: readonly Whole[] = [],
@@ -65,7 +65,7 @@ class LinesReader {
   private goesOnBeyond: number | null = null;
 
   constructor(
-    private readonly lines: readonly Line[],
+    private readonly lines: readonly ListingLine[],
     private readonly forms: CompiledForms,
     wholes: readonly Whole[],
   ) {
@@ -281,7 +281,7 @@ class LinesReader {
     return true;
   }
 
-  private add(line: Line, part: PartRead): void {
+  private add(line: ListingLine, part: PartRead): void {
     const { text } = line;
     const textAt = ({ start, end }: Stretch) => text.slice(start, end);
     const { path } = this.forms.forms;
@@ -342,7 +342,7 @@ function presence(mark: string, { affirmation = '' }: Style & { readonly kind: '
   return mark.trimEnd() === affirmation.trimEnd() ? 'on' : 'off';
 }
 
-function followersIn(lines: readonly Line[], comments: readonly string[]): readonly (number | null)[] {
+function followersIn(lines: readonly ListingLine[], comments: readonly string[]): readonly (number | null)[] {
   const followers: (number | null)[] = [];
   let next: number | null = null;
   for (let index = lines.length - 1; index >= 0; index -= 1) {

@@ -1,11 +1,11 @@
 import type { Forms } from '../../../catalog/model/board-forms';
-import { type Role, rolesOf } from '../containers/roles';
+import { type ColumnRole, rolesOf } from '../containers/roles';
 import type { Stretch } from '../listing';
 import { afterBlanks, afterWord, isBlank, quotedAt, trimmed } from '../text/characters';
 import { isSurelyValue, type PartRead, withoutQuotes, writtenAt } from './read-part';
 import type { Field } from './template';
 
-export type Table = NonNullable<Forms['table']>;
+export type TableForm = NonNullable<Forms['table']>;
 
 const bars: ReadonlySet<string> = new Set(['|', '\u2502', '\u2503', '\u2551']);
 
@@ -13,7 +13,7 @@ const bars: ReadonlySet<string> = new Set(['|', '\u2502', '\u2503', '\u2551']);
  * The cells of a row, without blanks around them. Quoted cells may hold the delimiter. No library tells where in a text
  * a cell stands, and that is all that is asked for here.
  */
-export function cellsOf(text: string, delimiter: Table['delimiter']): readonly Stretch[] {
+export function cellsOf(text: string, delimiter: TableForm['delimiter']): readonly Stretch[] {
   const [start, end] = trimmed(text);
   const isBordered = delimiter === '|' && bars.has(text[start] ?? '');
   // Tabs at the end part cells that are empty.
@@ -31,7 +31,7 @@ export function cellsOf(text: string, delimiter: Table['delimiter']): readonly S
   return cells;
 }
 
-function endOfCell(text: string, from: number, to: number, delimiter: Table['delimiter']): number {
+function endOfCell(text: string, from: number, to: number, delimiter: TableForm['delimiter']): number {
   const begin = afterBlanks(text, from, to);
   const quoted = delimiter === ' ' ? null : quotedAt(text, begin, to);
   let at = quoted?.after ?? from;
@@ -39,7 +39,7 @@ function endOfCell(text: string, from: number, to: number, delimiter: Table['del
   return at;
 }
 
-function isDelimiter(text: string, at: number, delimiter: Table['delimiter']): boolean {
+function isDelimiter(text: string, at: number, delimiter: TableForm['delimiter']): boolean {
   if (delimiter === '|') return bars.has(text[at] ?? '');
   if (delimiter !== ' ') return text[at] === delimiter;
   return text[at] === '\t' || (isBlank(text[at]) && isBlank(text[at + 1]));
@@ -49,7 +49,7 @@ function isDelimiter(text: string, at: number, delimiter: Table['delimiter']): b
 export const unnamed = '-';
 
 /** The headings of a row that has none above the names; where only blanks part them, one may be enough. */
-export function headingsOfValues(text: string, delimiter: Table['delimiter']): readonly string[] {
+export function headingsOfValues(text: string, delimiter: TableForm['delimiter']): readonly string[] {
   const cells = cellsOf(text.trim(), delimiter).map(({ start, end }) => text.trim().slice(start, end));
   const [only = '', ...more] = cells;
   if (delimiter === ' ' && more.length === 0) return only.split(/\s+/);
@@ -57,7 +57,7 @@ export function headingsOfValues(text: string, delimiter: Table['delimiter']): r
 }
 
 /** Whether a row is the one that names the columns of its table. */
-export function namesColumns(text: string, { heading, delimiter, columns, names }: Table): boolean {
+export function namesColumns(text: string, { heading, delimiter, columns, names }: TableForm): boolean {
   if (!heading) return false;
   if (names?.[0] === unnamed) {
     const found = headingsOfValues(text, delimiter);
@@ -71,14 +71,14 @@ export function namesColumns(text: string, { heading, delimiter, columns, names 
   return own?.length === known.length && own.every((one, at) => one === known[at]);
 }
 
-const said: ReadonlySet<Role> = new Set(['unit', 'range', 'low', 'high', 'words', 'default', 'remark']);
+const said: ReadonlySet<ColumnRole> = new Set(['unit', 'range', 'low', 'high', 'words', 'default', 'remark']);
 const placeholders: ReadonlySet<string> = new Set(['', '-', '\u2013', '\u2014', 'n/a', 'none']);
 
 /** The setting of a row; null where its name or its value has no cell. */
-export function readRow(text: string, { delimiter, columns }: Table): PartRead | null {
+export function readRow(text: string, { delimiter, columns }: TableForm): PartRead | null {
   const all = cellsOf(text, delimiter);
   const cells = all.slice(0, columns.length);
-  const cellOf = (role: Role) => cells[columns.indexOf(role)];
+  const cellOf = (role: ColumnRole) => cells[columns.indexOf(role)];
   const name = inner(text, cellOf('name'));
   const value = cells[columns.indexOf('value')];
   if (name === null || value === undefined || name.end <= name.start || hasMore(cells, columns.length))
@@ -104,7 +104,7 @@ export function readRow(text: string, { delimiter, columns }: Table): PartRead |
 /** The settings of a row that holds several: one for each value, called as its column is; none where a cell is missing. */
 export function readValuesOfRow(
   text: string,
-  { delimiter, columns }: Pick<Table, 'delimiter' | 'columns'>,
+  { delimiter, columns }: Pick<TableForm, 'delimiter' | 'columns'>,
   names: readonly string[],
 ): readonly PartRead[] {
   const cells = cellsOfRow(text, delimiter, columns.length);
@@ -132,7 +132,11 @@ export function readValuesOfRow(
 }
 
 /** The cells of a row; where one is as wide as its column, a single blank may part it from the next. */
-export function cellsOfRow(text: string, delimiter: Table['delimiter'], count: number): readonly Stretch[] {
+export function cellsOfRow(
+  text: string,
+  delimiter: TableForm['delimiter'],
+  count: number,
+): readonly Stretch[] {
   const cells = cellsOf(text, delimiter);
   if (delimiter !== ' ' || cells.length >= count) return cells;
   const words: Stretch[] = [];
@@ -150,7 +154,7 @@ function hasMore(cells: readonly Stretch[], columns: number): boolean {
 }
 
 /** A remark without the mark of a comment before it. */
-function withoutMark(text: string, cell: Stretch | null, role: Role): Stretch | null {
+function withoutMark(text: string, cell: Stretch | null, role: ColumnRole): Stretch | null {
   if (cell === null || role !== 'remark') return cell;
   const mark = /^[;#/-]{1,4} {1,8}/.exec(text.slice(cell.start, cell.end))?.[0] ?? '';
   return { start: cell.start + mark.length, end: cell.end };

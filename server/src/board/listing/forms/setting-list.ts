@@ -1,8 +1,8 @@
 import type { ListedSetting, Stretch } from '../listing';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 
 /** Settings with the same groups: how many there are of each name. */
-interface Group {
+interface NamesOfGroup {
   readonly steps: readonly string[];
   readonly counts: Map<string, number>;
 }
@@ -10,10 +10,10 @@ interface Group {
 /** Settings in their order, each counted among those of the same name. */
 export class SettingList {
   private readonly made: ListedSetting[] = [];
-  private readonly groups = new Map<string, Group>();
+  private readonly groups = new Map<string, NamesOfGroup>();
   /** The groups of the last setting: most stand below others of theirs. */
-  private last: Group | null = null;
-  private continued: Line[] = [];
+  private last: NamesOfGroup | null = null;
+  private continued: ListingLine[] = [];
 
   get settings(): readonly ListedSetting[] {
     this.finish();
@@ -33,7 +33,7 @@ export class SettingList {
     this.made.push({ groups: group.steps, name, occurrence, value, style, at, stated });
   }
 
-  private groupOf(steps: readonly string[]): Group {
+  private groupOf(steps: readonly string[]): NamesOfGroup {
     if (this.last?.steps === steps) return this.last;
     const key = JSON.stringify(steps);
     this.last = this.groups.get(key) ?? { steps, counts: new Map() };
@@ -42,7 +42,7 @@ export class SettingList {
   }
 
   /** A line that goes on with the value of the last setting; false where there is none. */
-  goOn(line: Line): boolean {
+  goOn(line: ListingLine): boolean {
     if (this.made.length === 0) return false;
     this.continued.push(line);
     return true;

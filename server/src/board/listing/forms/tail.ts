@@ -1,6 +1,6 @@
 import type { Stated, Stretch } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
-import { couldBeUnit, isKnownUnit, rangeIn, type Said, wordsIn } from '../stated';
+import { couldBeUnit, isKnownUnit, type Remark, rangeIn, wordsIn } from '../stated';
 import {
   afterBlanks,
   afterWord,
@@ -10,7 +10,7 @@ import {
   textWithoutQuotes,
   trimmed,
 } from '../text/characters';
-import type { Line } from '../text/line';
+import type { ListingLine } from '../text/line';
 import { isAmount } from '../value-look';
 import { firstPlace, literalAt } from './match';
 import type { Field, Literal, Template } from './template';
@@ -116,7 +116,7 @@ interface ValueExtent {
   readonly to: number;
 }
 
-interface Part {
+interface TailPart {
   readonly field: Field;
   readonly at: Stretch;
   readonly end: number;
@@ -129,7 +129,7 @@ function nextPart(
   to: number,
   besides: readonly BesideForm[],
   mark: DecimalMark,
-): Part | null {
+): TailPart | null {
   for (const beside of besides) {
     if (!opensAt(beside, text, at, value, to, mark)) continue;
     const start = afterBlanks(text, literalAt(text, beside.open, at, to), to);
@@ -284,9 +284,9 @@ function isUnit(text: string): boolean {
 
 /** What the parts say together; null where there are none. */
 export function statedOf(
-  line: Line,
+  line: ListingLine,
   parts: readonly (readonly [Field, Stretch])[],
-  { mark, saidIn }: { readonly mark: DecimalMark; readonly saidIn: (remark: string) => Said },
+  { mark, saidIn }: { readonly mark: DecimalMark; readonly saidIn: (remark: string) => Remark },
 ): Stated | null {
   const [first] = parts;
   if (first === undefined) return null;

@@ -26,7 +26,7 @@ export const besideFields: readonly Field[] = ['unit', 'range', 'low', 'high', '
 /** How wide a gap of a literal must be: any blank, two or more, a tab. */
 type Gap = 'none' | 'blank' | 'wide' | 'tab';
 
-type Piece =
+type TemplatePiece =
   | { readonly kind: 'text'; readonly text: string }
   /** A row of one character: `...` stands for two or more. */
   | { readonly kind: 'row'; readonly character: string }
@@ -34,7 +34,7 @@ type Piece =
 
 /** What stands between two fields. Without a gap at an end, blanks may stand there all the same. */
 export interface Literal {
-  readonly pieces: readonly Piece[];
+  readonly pieces: readonly TemplatePiece[];
   readonly before: Gap;
   readonly after: Gap;
 }
@@ -118,8 +118,8 @@ function gapOf(blanks: string): Gap {
 /** Rows are three or more of one mark; shorter ones mean themselves. */
 const leastRow = 3;
 
-function piecesOf(source: string): readonly Piece[] {
-  const pieces: Piece[] = [];
+function piecesOf(source: string): readonly TemplatePiece[] {
+  const pieces: TemplatePiece[] = [];
   let text = '';
   const flush = () => {
     if (text !== '') pieces.push({ kind: 'text', text });

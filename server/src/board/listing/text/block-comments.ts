@@ -1,5 +1,5 @@
 import type { Stretch } from '../listing';
-import type { Line } from './line';
+import type { ListingLine } from './line';
 
 /** What opens a comment that goes on over lines, with what closes it. */
 const pairs = [
@@ -12,7 +12,7 @@ const pairs = [
 
 /** Lines without comments that go on over lines, and where those stood. */
 export interface Uncommented {
-  readonly lines: readonly Line[];
+  readonly lines: readonly ListingLine[];
   readonly comments: readonly Stretch[];
 }
 
@@ -22,9 +22,9 @@ const mostLines = 400;
  * Takes out comments that a mark at the start of a line opens and one at the end of it, or of a later one, closes: what
  * looks like a setting in them is none.
  */
-export function withoutBlockComments(lines: readonly Line[]): Uncommented {
+export function withoutBlockComments(lines: readonly ListingLine[]): Uncommented {
   const comments: Stretch[] = [];
-  const kept: Line[] = [];
+  const kept: ListingLine[] = [];
   for (let at = 0; at < lines.length; at += 1) {
     const line = lines[at];
     if (line === undefined) break;
@@ -39,7 +39,7 @@ export function withoutBlockComments(lines: readonly Line[]): Uncommented {
 }
 
 /** In which line the comment ends that begins with this one; null where none does. */
-function endOfComment(lines: readonly Line[], from: number): number | null {
+function endOfComment(lines: readonly ListingLine[], from: number): number | null {
   const first = lines[from]?.text.trim() ?? '';
   const pair = pairs.find(([open]) => first.startsWith(open));
   if (pair === undefined) return null;

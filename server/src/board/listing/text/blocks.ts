@@ -1,12 +1,12 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import { afterBlanks, afterQuote, beginsWithAny, isBlank, trimmed } from './characters';
-import { Line } from './line';
+import { ListingLine } from './line';
 
 export type Blocks = NonNullable<Forms['blocks']>;
 
 /** Lines cut at the brackets and marks that stand within them, so that each piece says one thing. */
 export interface Cut {
-  readonly pieces: readonly Line[];
+  readonly pieces: readonly ListingLine[];
   /** Pieces that are written as one: they stand in one line, or in lines that no group ends between. */
   readonly wholes: readonly Whole[];
 }
@@ -21,8 +21,8 @@ export interface Whole {
 
 /** A line in its pieces, with how deep groups lie in each other around it. */
 interface CutLine {
-  readonly line: Line;
-  readonly pieces: readonly Line[];
+  readonly line: ListingLine;
+  readonly pieces: readonly ListingLine[];
   readonly before: number;
   readonly after: number;
   /** Whether a setting shares it with a bracket that opens or closes a group in another line. */
@@ -30,7 +30,7 @@ interface CutLine {
 }
 
 /** Cuts lines where groups open and close, and where settings in a group are parted. */
-export function cutAtBlocks(lines: readonly Line[], blocks: Blocks, comments: readonly string[]): Cut {
+export function cutAtBlocks(lines: readonly ListingLine[], blocks: Blocks, comments: readonly string[]): Cut {
   const cut: CutLine[] = [];
   let depth = 0;
   for (const line of lines) {
@@ -46,11 +46,11 @@ const longestCut = 4000;
 /** Groups that lie deeper in each other within a line are none. */
 const deepest = 64;
 
-function cutLine(line: Line, depth: number, blocks: Blocks, comments: readonly string[]): CutLine {
+function cutLine(line: ListingLine, depth: number, blocks: Blocks, comments: readonly string[]): CutLine {
   const { text } = line;
   const isWhole = text.length > longestCut || beginsWithAny(text, comments);
   const places = isWhole ? [] : blockMarks(text, blocks, comments, depth > 0);
-  const pieces: Line[] = [];
+  const pieces: ListingLine[] = [];
   let [from, level, lowest] = [0, depth, depth];
   const add = (to: number) => {
     const [start, end] = trimmed(text, from, to);
@@ -82,7 +82,7 @@ function cutLine(line: Line, depth: number, blocks: Blocks, comments: readonly s
 
 /** Pieces of one line are one; where a line is torn, all lines are that its outermost group lies in. */
 function withWholes(cut: readonly CutLine[], blocks: Blocks): Cut {
-  const pieces: Line[] = [];
+  const pieces: ListingLine[] = [];
   const wholes: Whole[] = [];
   for (let at = 0; at < cut.length; ) {
     const end = endOfGroup(cut, at);
@@ -108,14 +108,14 @@ function endOfGroup(cut: readonly CutLine[], from: number): number {
 }
 
 /** A bracket alone opens the group that the line before it names. */
-function put(pieces: Line[], piece: Line, { open }: Blocks): void {
+function put(pieces: ListingLine[], piece: ListingLine, { open }: Blocks): void {
   const last = pieces.at(-1);
   if (
     piece.text.trim() === open &&
     last !== undefined &&
     /^[\p{L}\p{N}\s"'_.-]+[:=]?$/u.test(last.text.trim())
   ) {
-    pieces[pieces.length - 1] = Line.joined([last, piece], ' ', `${last.asWritten}\n${piece.text}`);
+    pieces[pieces.length - 1] = ListingLine.joined([last, piece], ' ', `${last.asWritten}\n${piece.text}`);
   } else pieces.push(piece);
 }
 

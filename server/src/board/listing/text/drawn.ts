@@ -1,11 +1,11 @@
 import { isBlank } from './characters';
-import type { Line } from './line';
+import type { ListingLine } from './line';
 
 const longest = 400;
 const leastBranches = 2;
 
 /** Where lines draw a tree, blanks stand in place of the drawing: what is further in belongs to what is above it. */
-export function withoutTrees(lines: readonly Line[]): readonly Line[] {
+export function withoutTrees(lines: readonly ListingLine[]): readonly ListingLine[] {
   for (const branchOf of [drawnBranch, plainBranch]) {
     const lengths = lines.map(({ text }) => (text.length > longest ? 0 : branchOf(text)));
     if (lengths.filter((length) => length > 0).length >= leastBranches)

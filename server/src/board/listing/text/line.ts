@@ -1,26 +1,26 @@
 import type { Stretch } from '../listing';
 
 /** How a line ends: with a lone CR, a terminal goes on writing over it. */
-type LineEnd = 'line' | 'return';
+type TerminalLineEnd = 'line' | 'return';
 
 /**
  * A line of a listing as it was meant to be read. What was not meant (colours, a prompt, a time stamp) is gone from
  * `text`; each character that is left still knows its place in the whole text.
  */
-export class Line {
+export class ListingLine {
   private constructor(
     /** Of its first line in the text, from 0. */
     readonly number: number,
     readonly text: string,
     /** Where the text begins, or where each character stands and, last, where the line ends. */
     private readonly places: number | readonly number[],
-    readonly end: LineEnd,
+    readonly end: TerminalLineEnd,
     /** Where several lines became one: those lines, parted by LF. */
     private readonly joinedFrom: string | null = null,
   ) {}
 
-  static plain(number: number, text: string, start: number, end: LineEnd): Line {
-    return new Line(number, text, start, end);
+  static plain(number: number, text: string, start: number, end: TerminalLineEnd): ListingLine {
+    return new ListingLine(number, text, start, end);
   }
 
   /** Its text before other lines were joined to it. */
@@ -47,9 +47,9 @@ export class Line {
   }
 
   /** The same with blanks in place of what stands before `to`. */
-  blanked(to: number): Line {
+  blanked(to: number): ListingLine {
     if (to === 0) return this;
-    return new Line(
+    return new ListingLine(
       this.number,
       ' '.repeat(to) + this.text.slice(to),
       this.places,
@@ -59,10 +59,10 @@ export class Line {
   }
 
   /** What is left from `from` on. */
-  from(from: number): Line {
+  from(from: number): ListingLine {
     if (from === 0) return this;
     const { places } = this;
-    return new Line(
+    return new ListingLine(
       this.number,
       this.text.slice(from),
       typeof places === 'number' ? places + from : places.slice(from),
@@ -71,10 +71,10 @@ export class Line {
   }
 
   /** What stands before `to`, without blanks at its end. */
-  upTo(to: number): Line {
+  upTo(to: number): ListingLine {
     const text = this.text.slice(0, to).trimEnd();
     const { places } = this;
-    return new Line(
+    return new ListingLine(
       this.number,
       text,
       typeof places === 'number' ? places : places.slice(0, text.length + 1),
@@ -83,14 +83,18 @@ export class Line {
   }
 
   /** The characters at these places of this line, in this order. */
-  picked(indices: readonly number[]): Line {
+  picked(indices: readonly number[]): ListingLine {
     const text = indices.map((index) => this.text[index] ?? ' ').join('');
     const last = this.place(this.text.length);
-    return new Line(this.number, text, [...indices.map((index) => this.place(index)), last], this.end);
+    return new ListingLine(this.number, text, [...indices.map((index) => this.place(index)), last], this.end);
   }
 
   /** These lines as one, with `between` where each but the last ends. `joinedFrom`: as they are to be written again. */
-  static joined(lines: readonly [Line, ...Line[]], between: string, joinedFrom: string | null = null): Line {
+  static joined(
+    lines: readonly [ListingLine, ...ListingLine[]],
+    between: string,
+    joinedFrom: string | null = null,
+  ): ListingLine {
     const [first, ...others] = lines;
     if (others.length === 0) return first;
     const places = first.eachPlace();
@@ -102,7 +106,7 @@ export class Line {
     }
     places.push(before.place(before.text.length));
     const text = lines.map((line) => line.text).join(between);
-    return new Line(first.number, text, places, before.end, joinedFrom);
+    return new ListingLine(first.number, text, places, before.end, joinedFrom);
   }
 
   private eachPlace(): number[] {

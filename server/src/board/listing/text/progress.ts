@@ -1,4 +1,4 @@
-import type { Line } from './line';
+import type { ListingLine } from './line';
 
 /** What fills a bar, and what is not filled of it. */
 const filling = /^[#=>\-.*\s\u2580-\u259f\u25a0\u25a1]{4,80}$/u;
@@ -10,7 +10,7 @@ const brackets = [
 ] as const;
 
 /** How far something is, and what. */
-interface Progress {
+interface ProgressText {
   /** What stands before it. */
   readonly of: string;
   readonly isDone: boolean;
@@ -20,7 +20,7 @@ interface Progress {
  * Lines without those that show how far something is: bars of one thing that come again, or the only one, full. Bars
  * with different names before them may be how a listing draws its values.
  */
-export function withoutProgress(lines: readonly Line[]): readonly Line[] {
+export function withoutProgress(lines: readonly ListingLine[]): readonly ListingLine[] {
   const bars = lines.map(({ text }) => progressIn(text));
   const found = bars.flatMap((one) => one ?? []);
   if (found.length === 0 || new Set(found.map((one) => one.of)).size > 1) return lines;
@@ -32,7 +32,7 @@ const longest = 200;
 const longestName = 40;
 
 /** A bar that fills, with per cent before or behind it; null where none stands in a line. */
-function progressIn(line: string): Progress | null {
+function progressIn(line: string): ProgressText | null {
   const text = line.length > longest || !line.includes('%') ? '' : line.trim();
   for (const [open, close] of brackets) {
     const [start, end] = [text.indexOf(open), text.lastIndexOf(close)];

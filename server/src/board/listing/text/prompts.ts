@@ -1,10 +1,10 @@
 import type { Stretch } from '../listing';
 import { afterBlanks } from './characters';
-import type { Line } from './line';
+import type { ListingLine } from './line';
 
 /** Lines without what stood behind prompts. */
 export interface Prompted {
-  readonly lines: readonly Line[];
+  readonly lines: readonly ListingLine[];
   readonly prompts: readonly string[];
   readonly echoes: readonly Stretch[];
   /** Whether nothing but typed commands stands there: the lines are then the commands. */
@@ -21,7 +21,7 @@ const mostPrompts = 4;
  * Takes prompts and the commands behind them out of a text. `known`: prompts of the board's profile. What begins every
  * line with a mark alone is how the listing is written, and no prompt.
  */
-export function withoutPrompts(lines: readonly Line[], known: readonly string[]): Prompted {
+export function withoutPrompts(lines: readonly ListingLine[], known: readonly string[]): Prompted {
   const prompts = promptsIn(lines, known);
   const said = lines.filter(({ text }) => text.trim() !== '');
   const behind = said.filter(({ text }) => lengthOf(text, prompts) > 0);
@@ -48,7 +48,7 @@ function lengthOf(text: string, prompts: readonly string[]): number {
 }
 
 /** Prompts of a text: those that come back, and the one that begins or ends it. */
-function promptsIn(lines: readonly Line[], known: readonly string[]): readonly string[] {
+function promptsIn(lines: readonly ListingLine[], known: readonly string[]): readonly string[] {
   const said = lines.filter(({ text }) => text.trim() !== '');
   const counts = new Map<string, number>();
   for (const { text } of said) {
@@ -74,7 +74,7 @@ function promptsIn(lines: readonly Line[], known: readonly string[]): readonly s
 }
 
 /** What begins the first line, with a command behind it, and stands alone on the last: a prompt among whatever others. */
-function aroundAll(said: readonly Line[]): readonly string[] {
+function aroundAll(said: readonly ListingLine[]): readonly string[] {
   const [first, last] = [said[0]?.text.trim() ?? '', said.at(-1)?.text.trim() ?? ''];
   return said.length > 2 && first !== last && promptOf(first) === last ? [last] : [];
 }
@@ -85,7 +85,7 @@ export function promptOf(text: string): string | undefined {
 }
 
 /** With a blank before its mark, only what stands alone on the last line is one: `dipper #`. */
-function spacedPrompt(last: Line | undefined): readonly string[] {
+function spacedPrompt(last: ListingLine | undefined): readonly string[] {
   const text = last?.text.trim() ?? '';
   return /^[\p{L}\p{N}_@.:~/-]{1,60} [$>#]$/u.test(text) ? [text] : [];
 }

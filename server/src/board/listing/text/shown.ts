@@ -1,4 +1,4 @@
-import type { Line } from './line';
+import type { ListingLine } from './line';
 
 const escapeMark = '\u001b';
 const bell = '\u0007';
@@ -49,7 +49,7 @@ function afterTitle(text: string, from: number): number {
 }
 
 /** The line as a terminal shows it: sequences acted on, what was written over or erased gone. */
-export function shown(line: Line): Line {
+export function shown(line: ListingLine): ListingLine {
   const screen = new Screen();
   const { text } = line;
   for (let at = 0; at < text.length; ) {

@@ -1,5 +1,5 @@
 import { isDigit } from './characters';
-import type { Line } from './line';
+import type { ListingLine } from './line';
 
 /** A time at the start of a line, in brackets or not: of the day, with a date, or seconds since the start. */
 const stamps: readonly RegExp[] = [
@@ -15,7 +15,7 @@ const direction = /^\s{0,4}[<>*]{1,3}\s?/;
 const leastShare = 0.8;
 
 /** The lines without the time stamps that a terminal puts before each: where most have one. */
-export function withoutStamps(lines: readonly Line[]): readonly Line[] {
+export function withoutStamps(lines: readonly ListingLine[]): readonly ListingLine[] {
   const some = someOf(lines);
   const stamp = stamps.find((one) => {
     const found = some.filter(({ text }) => stampOf(one, text) !== '');
@@ -46,14 +46,14 @@ function lengthOf(mark: string, isTable: boolean): number {
 }
 
 /** Whether most lines have several bars, as those of a table have. */
-function areBarred(lines: readonly Line[]): boolean {
+function areBarred(lines: readonly ListingLine[]): boolean {
   const barred = lines.filter(({ text }) => text.indexOf('|') !== text.lastIndexOf('|'));
   return barred.length >= leastShare * lines.length;
 }
 
 const mostTried = 400;
 
-function someOf(lines: readonly Line[]): readonly Line[] {
+function someOf(lines: readonly ListingLine[]): readonly ListingLine[] {
   const said = lines.filter(({ text }) => text.trim() !== '');
   const step = Math.ceil(said.length / mostTried);
   return step <= 1 ? said : said.filter((_, at) => at % step === 0);
@@ -65,7 +65,7 @@ const counter = /^\s{0,8}[[(]?(\d{1,7})[\])]?(?:\s?[:|.)>]\s?|\t|\s{1,4})/;
 /** What counts one line alone counts nothing. */
 const leastCounted = 2;
 
-interface Counted {
+interface CountedNumber {
   readonly number: number;
   /** Of the number with its marks. */
   readonly length: number;
@@ -78,7 +78,10 @@ interface Counted {
  * stays: it counts lines where it numbers others as well, which `isOther` tells, or where every line from the first on
  * has one as tools write them.
  */
-export function withoutCounters(lines: readonly Line[], isOther: (text: string) => boolean): readonly Line[] {
+export function withoutCounters(
+  lines: readonly ListingLine[],
+  isOther: (text: string) => boolean,
+): readonly ListingLine[] {
   const isTable = areBarred(someOf(lines));
   const found = lines.map(({ text }) => counterOf(text, isTable));
   const numbered = found.flatMap((one) => (one === null ? [] : [one]));
@@ -116,7 +119,7 @@ export function withoutCounters(lines: readonly Line[], isOther: (text: string) 
 }
 
 /** One line alone is counted where a document follows the number. */
-function withoutOne(line: Line): Line {
+function withoutOne(line: ListingLine): ListingLine {
   const [mark = ''] = counter.exec(line.text) ?? [];
   return /^\s{0,8}(?:\{\s{0,8}"|\[\s{0,8}[{[])/.test(line.text.slice(mark.length, mark.length + 40))
     ? line.from(mark.length)
@@ -124,12 +127,12 @@ function withoutOne(line: Line): Line {
 }
 
 /** `1: `, `1| `, `0001 `, `1` and a tab: not the ways in which people number a list. */
-function hasToolForm(lines: readonly Line[]): boolean {
+function hasToolForm(lines: readonly ListingLine[]): boolean {
   return lines.every(({ text }) => text.trim() === '' || /^\s*\d+(?::\s|\||\t| \S)/.test(text));
 }
 
 /** Whether what stands behind the numbers is more than one word: a name and a value, at least. */
-function saysMore(lines: readonly Line[], found: readonly (Counted | null)[]): boolean {
+function saysMore(lines: readonly ListingLine[], found: readonly (CountedNumber | null)[]): boolean {
   const rests = lines.flatMap(({ text }, at) =>
     found[at] == null ? [] : [text.slice(found[at].length).trim()],
   );
@@ -137,7 +140,7 @@ function saysMore(lines: readonly Line[], found: readonly (Counted | null)[]): b
   return more >= 0.6 * rests.length;
 }
 
-function counterOf(text: string, isTable: boolean): Counted | null {
+function counterOf(text: string, isTable: boolean): CountedNumber | null {
   const found = counter.exec(text);
   if (found === null) return null;
   const [whole, digits = ''] = found;

@@ -1,4 +1,4 @@
-import { Line } from './line';
+import { ListingLine } from './line';
 
 const narrowest = 30;
 const leastShare = 0.6;
@@ -12,9 +12,9 @@ const usualWidths: ReadonlySet<number> = new Set([
  * of no form. Null where no line was broken.
  */
 export function unwrapped(
-  lines: readonly Line[],
+  lines: readonly ListingLine[],
   isUnread: (index: number) => boolean,
-): readonly Line[] | null {
+): readonly ListingLine[] | null {
   const width = widthOf(lines);
   if (width < narrowest) return null;
   const full = lines.flatMap(({ text }, index) =>
@@ -26,22 +26,22 @@ export function unwrapped(
   if (broken.length === 1 && !usualWidths.has(width)) return null;
   // One that is whole by chance stays so unless nearly all are broken.
   const joins = new Set(full.length >= 3 ? full : broken);
-  const made: Line[] = [];
+  const made: ListingLine[] = [];
   for (let index = 0; index < lines.length; index += 1) {
     const first = lines[index];
     if (first === undefined) break;
-    const parts: [Line, ...Line[]] = [first];
+    const parts: [ListingLine, ...ListingLine[]] = [first];
     while (joins.has(index)) {
       index += 1;
       const next = lines[index];
       if (next !== undefined) parts.push(next);
     }
-    made.push(Line.joined(parts, ''));
+    made.push(ListingLine.joined(parts, ''));
   }
   return made;
 }
 
 /** How long the longest line is. */
-export function widthOf(lines: readonly Line[]): number {
+export function widthOf(lines: readonly ListingLine[]): number {
   return lines.reduce((width, { text }) => Math.max(width, text.length), 0);
 }

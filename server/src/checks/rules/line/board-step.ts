@@ -3,7 +3,7 @@ import { differ } from '../../../board/meaning/differ';
 import { type Meaning, meaningsOf, namesOf } from '../../../board/meaning/meanings';
 import { pathsOf } from '../../../board/meaning/paths';
 import { Speller } from '../../../board/meaning/spelling';
-import { type Manner, type Profile, profileOf } from '../../../board/profile/profile';
+import { type Profile, profileOf, type SpellingManner } from '../../../board/profile/profile';
 import { valueText } from '../../../craft/value-text';
 import { type CraftView, viewQuery } from '../../../craft/view';
 import type { CodeRule, RuleFinding } from '../../rule';
@@ -48,11 +48,16 @@ const heldForAll = viewQuery('held rows', (view, profile: Profile) =>
   heldIn(view, profile, (meaning) => !isOfPack(meaning)),
 );
 
-const heldFinding = viewQuery('held', (view, path: string, meaning: Meaning, manner: Manner) =>
+const heldFinding = viewQuery('held', (view, path: string, meaning: Meaning, manner: SpellingManner) =>
   heldWhere(view, path, meaning, manner),
 );
 
-function heldWhere(view: CraftView, path: string, meaning: Meaning, manner: Manner): RuleFinding | null {
+function heldWhere(
+  view: CraftView,
+  path: string,
+  meaning: Meaning,
+  manner: SpellingManner,
+): RuleFinding | null {
   const value = view.value(path);
   const found = view.catalog.parameter(path);
   if (value === null || found === undefined) return null;

@@ -2,9 +2,7 @@ import { inBase } from '../../../catalog/known-parameter';
 import type { Chemistry } from '../../../catalog/model/hardware';
 import type { CraftView } from '../../../craft/view';
 import { chemistryInView, fullCell, leftAtRest, packPath } from '../../../figures/pack-in-view';
-import type { CodeRule, RuleFinding, RuleFix } from '../../rule';
-
-type Report = (finding: RuleFinding) => void;
+import type { CodeRule, ReportFinding, RuleFix } from '../../rule';
 
 /** Left between the landing voltage and an empty cell for the sag of the last climb. Common practice. */
 const leastAboveEmpty = 0.15;
@@ -38,7 +36,7 @@ const cellVoltages: CodeRule = {
   },
 };
 
-function checkLanding(view: CraftView, chemistry: Chemistry, report: Report): void {
+function checkLanding(view: CraftView, chemistry: Chemistry, report: ReportFinding): void {
   const { empty, land, warn, name, nominal } = chemistry;
   const at = 'power.land-cell';
   const value = view.quantity(at);
@@ -69,7 +67,7 @@ function landAt(view: CraftView, land: string, warn: string): RuleFix {
   return { title: 'Land at {to}, and warn at {warn}', values: { warn }, set, to: land, also };
 }
 
-function checkWarning(view: CraftView, chemistry: Chemistry, report: Report): void {
+function checkWarning(view: CraftView, chemistry: Chemistry, report: ReportFinding): void {
   const at = 'power.warn-cell';
   const value = view.quantity(at);
   const full = fullCell(view);
@@ -89,7 +87,7 @@ function checkWarning(view: CraftView, chemistry: Chemistry, report: Report): vo
     report({ id: 'power/warn-early', at, values, fixes });
 }
 
-function checkTakeOff(view: CraftView, report: Report): void {
+function checkTakeOff(view: CraftView, report: ReportFinding): void {
   const at = 'power.take-off-cell';
   const value = view.quantity(at);
   const full = fullCell(view);
@@ -107,7 +105,7 @@ function nearFull(view: CraftView, full: number): string {
   return view.exact(Math.round((full - 0.1) * 100) / 100, 'V');
 }
 
-function checkFull(view: CraftView, { full, name }: Chemistry, report: Report): void {
+function checkFull(view: CraftView, { full, name }: Chemistry, report: ReportFinding): void {
   const at = packPath(view, 'full-cell');
   if (at === null || !view.isSet(at)) return;
   const value = view.quantity(at);

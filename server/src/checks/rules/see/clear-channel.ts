@@ -4,7 +4,7 @@ import type { RuleFix } from '../../rule';
 import { hasThirdOrder, otherPilots } from './other-pilots';
 import { isWholeIn, permits } from './radio-permits';
 
-interface Channel {
+interface FlownChannel {
   readonly band: string;
   readonly number: number;
   readonly frequency: number;
@@ -22,7 +22,11 @@ export function clearChannel(view: CraftView): readonly RuleFix[] {
   return best === undefined ? [] : [written(view, own, best)];
 }
 
-function written(view: CraftView, { path }: VideoCarrier, { band, number, frequency }: Channel): RuleFix {
+function written(
+  view: CraftView,
+  { path }: VideoCarrier,
+  { band, number, frequency }: FlownChannel,
+): RuleFix {
   const at = view.exact(frequency, 'MHz');
   const look = 'that the goggles are on it, and that nobody else is';
   if (path === 'video.frequency') return { title: 'Write {to}', set: path, to: at, look };
@@ -32,7 +36,7 @@ function written(view: CraftView, { path }: VideoCarrier, { band, number, freque
 }
 
 /** Of the plans that the transmitter knows, where the script says them. */
-function channelsOf(view: CraftView): readonly Channel[] {
+function channelsOf(view: CraftView): readonly FlownChannel[] {
   const plans = view.words('video.plans');
   return [...view.catalog.videoBands.values()]
     .filter(({ name }) => plans === null || plans.includes(name))
@@ -44,7 +48,7 @@ function channelsOf(view: CraftView): readonly Channel[] {
     );
 }
 
-function isClear(view: CraftView, { halfWidth }: VideoCarrier, { frequency }: Channel): boolean {
+function isClear(view: CraftView, { halfWidth }: VideoCarrier, { frequency }: FlownChannel): boolean {
   const open = permits(view);
   const power = view.quantity('video.power') ?? 0;
   const isOpen =

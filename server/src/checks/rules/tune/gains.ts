@@ -49,21 +49,21 @@ const mostDerivativeTime = 0.05;
 const mostIntegralRate = 25;
 const mostApart = 3;
 
-interface AxisGains {
+interface WrittenGains {
   readonly axis: string;
   readonly proportional: number;
   readonly integral: number | null;
   readonly derivative: number | null;
 }
 
-function gainsOf(view: CraftView, axis: string): AxisGains | null {
+function gainsOf(view: CraftView, axis: string): WrittenGains | null {
   const proportional = view.quantity(`control.${axis}.proportional`);
   if (proportional === null || proportional < 0) return null;
   const integral = view.quantity(`control.${axis}.integral`);
   return { axis, proportional, integral, derivative: view.quantity(`control.${axis}.derivative`) };
 }
 
-function noProportional(view: CraftView, { axis, integral, derivative }: AxisGains): RuleFinding | null {
+function noProportional(view: CraftView, { axis, integral, derivative }: WrittenGains): RuleFinding | null {
   if ((integral ?? 0) === 0 && (derivative ?? 0) === 0) return null;
   const part = (name: string) => view.shown(`control.${axis}.${name}`);
   return {
@@ -80,7 +80,7 @@ function noProportional(view: CraftView, { axis, integral, derivative }: AxisGai
 
 function derivativeFinding(
   view: CraftView,
-  { axis, proportional, derivative }: AxisGains,
+  { axis, proportional, derivative }: WrittenGains,
 ): RuleFinding | null {
   if (derivative === null || derivative <= 0) return null;
   const time = derivative / proportional;
@@ -108,7 +108,10 @@ function derivativeFinding(
   };
 }
 
-function integralFinding(view: CraftView, { axis, proportional, integral }: AxisGains): RuleFinding | null {
+function integralFinding(
+  view: CraftView,
+  { axis, proportional, integral }: WrittenGains,
+): RuleFinding | null {
   if (integral === null || integral / proportional <= mostIntegralRate) return null;
   return {
     id: 'tune/integral-heavy',

@@ -1,6 +1,6 @@
 import type { CraftView } from '../../../craft/view';
 import { fullCell, packCount, packPath } from '../../../figures/pack-in-view';
-import type { CodeRule, RuleFinding } from '../../rule';
+import type { CodeRule, ReportFinding, RuleFinding } from '../../rule';
 
 /** Above this voltage a full cell is more than the ratings in cells were made for. Common practice. */
 const ratedCell = 4.25;
@@ -44,7 +44,7 @@ function reportHighVoltage(
   { path, who }: Limited,
   at: string,
   cells: number,
-  report: (finding: RuleFinding) => void,
+  report: ReportFinding,
 ): void {
   const full = fullCell(view);
   // What is made for a single cell is made for either kind.

@@ -14,7 +14,7 @@ export interface PortUser {
   readonly isInverted: boolean;
 }
 
-interface Role {
+interface PortUserRole {
   readonly device: string;
   readonly path: string;
   /** The parameter that names the link, or a link that is always the same. */
@@ -24,7 +24,7 @@ interface Role {
 }
 
 /** Everything that can hang on a port; what a craft can least do without comes first and keeps its place. */
-const roles: readonly Role[] = [
+const roles: readonly PortUserRole[] = [
   {
     device: 'the receiver',
     path: 'receiver.port',
@@ -55,7 +55,7 @@ export function portUsers(view: CraftView): readonly PortUser[] {
   });
 }
 
-function portUser(view: CraftView, role: Role, port: string): PortUser {
+function portUser(view: CraftView, role: PortUserRole, port: string): PortUser {
   const { device, path, linkPath, invertedPath } = role;
   const word = role.link ?? (linkPath === undefined ? null : view.word(linkPath));
   const link = word === null ? undefined : view.catalog.link(word);

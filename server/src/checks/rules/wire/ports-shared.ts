@@ -1,9 +1,7 @@
 import { inBase } from '../../../catalog/known-parameter';
 import type { CraftView } from '../../../craft/view';
-import type { CodeRule, RuleFinding } from '../../rule';
+import type { CodeRule, ReportFinding, RuleFinding } from '../../rule';
 import { freeText, moveFix, type PortUser, portUsers } from './port-users';
-
-type Report = (finding: RuleFinding) => void;
 
 const shared = 'wire/port-shared';
 const mixed = 'wire/control-and-telemetry-share';
@@ -97,7 +95,13 @@ const portChangesWithPack: CodeRule = {
   },
 };
 
-function reportMove(view: CraftView, path: string, device: string, port: string, report: Report): void {
+function reportMove(
+  view: CraftView,
+  path: string,
+  device: string,
+  port: string,
+  report: ReportFinding,
+): void {
   const usual = view.craft.setting(path, null)?.value;
   if (usual?.kind !== 'word' || usual.value === port) return;
   const values = { device: capital(device), port, usual: usual.value };

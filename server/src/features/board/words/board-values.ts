@@ -8,7 +8,7 @@ import { partsOf } from '../held';
 import type { BoardNames } from './board-names';
 
 /** One setting of the text with what it means. */
-interface Standing {
+interface SettingOfText {
   readonly found: FoundParameter;
   readonly speller: Speller;
   /** As they stand in the text, in the order of the parameter's parts; empty where they don't. */
@@ -19,7 +19,7 @@ interface Standing {
 
 /** Values that the catalogue counts and calls in its own way, as the board writes them. */
 export class BoardValues {
-  private readonly known = new Map<string, Standing | null>();
+  private readonly known = new Map<string, SettingOfText | null>();
   private readonly lineOf: ReadonlyMap<string, number>;
 
   constructor(
@@ -80,7 +80,7 @@ export class BoardValues {
     return standing.raw.join(kind === 'range' ? ' to ' : ', ');
   }
 
-  private standing(path: string): Standing | null {
+  private standing(path: string): SettingOfText | null {
     const known = this.known.get(path);
     if (known !== undefined) return known;
     const made = this.standingOf(path);
@@ -88,7 +88,7 @@ export class BoardValues {
     return made;
   }
 
-  private standingOf(path: string): Standing | null {
+  private standingOf(path: string): SettingOfText | null {
     const { profile, settings, lines } = this.layer;
     const held = this.names.heldAt(path);
     const found = this.catalog.parameter(path);

@@ -13,7 +13,7 @@ import { withNames } from './with-names';
 import { withoutEnd } from './without-end';
 
 /** What a sentence is about: settings by their paths in a script, its own first. */
-type About = readonly string[];
+type SentencePaths = readonly string[];
 
 /** Where it is said: at the text itself, or in the script that includes it, where a path stands behind each name. */
 export type SaidIn = 'text' | 'script';
@@ -94,7 +94,7 @@ export class BoardWords {
   }
 
   /** What stands in the text once it is written, and the quantity that it is where a script says it otherwise. */
-  private written(said: string, texts: readonly string[], about: About): string {
+  private written(said: string, texts: readonly string[], about: SentencePaths): string {
     const text = texts.join(' and ');
     const [, number, unit] = /^(-?\d+(?:\.\d+)?) (\S.*)$/.exec(said) ?? [];
     if (number === undefined || unit === undefined) return text;
@@ -114,7 +114,7 @@ export class BoardWords {
       .join('');
   }
 
-  private codeSpan(text: string, about: About): string {
+  private codeSpan(text: string, about: SentencePaths): string {
     const whole = this.named(text) ?? this.named(this.withMember(text, about)) ?? this.names.parameter(text);
     if (whole !== null) return whole.endsWith(inScript) ? code(text) + inScript : code(whole);
     const [own] = about;
@@ -128,14 +128,14 @@ export class BoardWords {
   }
 
   /** `gyro.filter.<number>.kind`, of the member that is talked of. */
-  private withMember(text: string, about: About): string {
+  private withMember(text: string, about: SentencePaths): string {
     const at = text.indexOf('<');
     const own = about.find((path) => at > 0 && path.startsWith(text.slice(0, at)));
     const member = own?.slice(at).split('.')[0];
     return member === undefined ? text : text.replace(/<[a-z]+>/, member);
   }
 
-  private prose(text: string, about: About): string {
+  private prose(text: string, about: SentencePaths): string {
     return this.ofText(text)
       .replace(escapedPath, (whole) => {
         const name = this.named(unescaped(whole));
@@ -150,7 +150,7 @@ export class BoardWords {
       });
   }
 
-  private aboutOf({ place, related, check, values }: Finding): About {
+  private aboutOf({ place, related, check, values }: Finding): SentencePaths {
     const lines = place.line.statement.kind === 'include' ? related : [{ place }, ...related];
     const paths = lines.flatMap(({ place: { line } }) => line.settingPath ?? []);
     const told = [check.message, check.advice, ...Object.keys(values), ...Object.values(values)];
@@ -158,7 +158,7 @@ export class BoardWords {
     return [...new Set([...paths, ...named])].filter((path) => this.catalog.parameter(path) !== undefined);
   }
 
-  private filled({ values }: Finding, about: About): Readonly<Record<string, string>> {
+  private filled({ values }: Finding, about: SentencePaths): Readonly<Record<string, string>> {
     return Object.fromEntries(
       Object.entries(values).map(([slot, value]) => {
         const isPath = this.catalog.parameter(slot) !== undefined;
@@ -172,7 +172,7 @@ export class BoardWords {
   }
 
   /** What a sentence shows in one of its slots. */
-  private value(text: string, about: About, counted = about): string {
+  private value(text: string, about: SentencePaths, counted = about): string {
     const name = this.catalog.parameter(text) === undefined ? null : this.named(text);
     if (name !== null) return name;
     const whole = this.standing(text, about) ?? this.word(text, about);
@@ -183,7 +183,7 @@ export class BoardWords {
     return this.numbers(this.paths(text, about), counted);
   }
 
-  private standing(text: string, about: About): string | null {
+  private standing(text: string, about: SentencePaths): string | null {
     for (const path of about) {
       const found = this.values.standingAs(text, path);
       if (found !== null) return withUnit(found, text);
@@ -191,7 +191,7 @@ export class BoardWords {
     return null;
   }
 
-  private word(word: string, about: About): string | null {
+  private word(word: string, about: SentencePaths): string | null {
     for (const path of about) {
       const found = this.values.word(word, path) ?? this.names.memberWord(path, word);
       if (found !== null) return found;
@@ -200,7 +200,7 @@ export class BoardWords {
   }
 
   /** A sentence of the catalogue, its slots left as they are. */
-  private template(text: string, about: About): string {
+  private template(text: string, about: SentencePaths): string {
     return text
       .split(/(\{[^{}]*\})/)
       .map((part) => (part.startsWith('{') ? this.slot(part, about) : this.paths(this.ofText(part), about)))
@@ -208,14 +208,14 @@ export class BoardWords {
   }
 
   /** `{find.on has switch}` as the board writes that word; any other slot is filled later. */
-  private slot(slot: string, about: About): string {
+  private slot(slot: string, about: SentencePaths): string {
     const [, path, word] = wordSlot.exec(slot.slice(1, -1)) ?? [];
     if (path === undefined || word === undefined) return slot;
     return this.values.word(word, this.withMember(path, about)) ?? slot;
   }
 
   /** Puts names of the board for paths of a script, and says where what the board does not have stands. */
-  private paths(text: string, about: About): string {
+  private paths(text: string, about: SentencePaths): string {
     return withNames(text, {
       called: (name) => this.called(name, about),
       section: (path) => this.named(path),
@@ -224,7 +224,7 @@ export class BoardWords {
   }
 
   /** A path, or the end of one. */
-  private called(name: string, about: About): string | null {
+  private called(name: string, about: SentencePaths): string | null {
     const path = name.includes('.') ? name : this.pathOfStep(name, about);
     return path === null ? null : this.named(path);
   }
@@ -247,7 +247,7 @@ export class BoardWords {
   }
 
   /** `motors-report-speed to yes` for `esc.speed-feedback on` */
-  private turned(step: string, isOn: boolean, about: About): string | null {
+  private turned(step: string, isOn: boolean, about: SentencePaths): string | null {
     const path = step.includes('.') ? step : this.pathOfStep(step, about);
     const flag = path === null ? null : this.values.flag(isOn, path);
     const name = path === null ? null : this.named(path);
@@ -255,7 +255,7 @@ export class BoardWords {
   }
 
   /** The setting that a sentence calls by the end of its path: one beside those that it is about. */
-  private pathOfStep(step: string, about: About): string | null {
+  private pathOfStep(step: string, about: SentencePaths): string | null {
     for (const path of about) {
       const beside = path.slice(0, path.lastIndexOf('.') + 1) + step;
       if (this.catalog.parameter(beside) !== undefined && this.names.parameter(beside) !== null)
@@ -265,7 +265,7 @@ export class BoardWords {
   }
 
   /** Puts the board's numbers before those with units, where they differ. */
-  private numbers(text: string, about: About): string {
+  private numbers(text: string, about: SentencePaths): string {
     return text
       .replace(
         rangePattern,

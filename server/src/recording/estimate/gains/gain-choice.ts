@@ -53,13 +53,13 @@ const takes = { feedforward: 0.4, bent: 0.4 };
 const mostBent = 0.15;
 
 /** The fit that is taken, and how it was made. */
-export interface Chosen {
+export interface ChosenFit {
   readonly fit: GainFit;
   readonly setup: FitSetup;
 }
 
 /** The fit of all that moves the command, else of what goes with the sticks; or why there is none. */
-export function chosenFit(spectra: GainSpectra, whole: PairSums, said: PathSaid): Chosen | Told<never> {
+export function chosenFit(spectra: GainSpectra, whole: PairSums, said: PathSaid): ChosenFit | Told<never> {
   const isSeldom = comesSeldom(spectra);
   const common = {
     path: pathOf(said),
@@ -72,12 +72,12 @@ export function chosenFit(spectra: GainSpectra, whole: PairSums, said: PathSaid)
     byWanted: boolean,
     tried: readonly Term[],
     known: FitSetup['known'] = none,
-  ): Chosen | null => {
+  ): ChosenFit | null => {
     const setup = { ...common, byWanted, terms: tried, known };
     const fit = fitGains(spectra, whole, setup);
     return fit === null ? null : { fit, setup };
   };
-  const best = (byWanted: boolean): Chosen | null => {
+  const best = (byWanted: boolean): ChosenFit | null => {
     const plain = fitWith(byWanted, base, knownOf(said));
     const pushed = fitWith(byWanted, [...base, 'feedforward']);
     if (plain === null || pushed === null) return plain ?? pushed;

@@ -141,7 +141,7 @@ interface AxisColumns {
   readonly gyro: Float32Array;
 }
 
-interface Piece {
+interface SignalPiece {
   readonly start: number;
   /** So many rows in the place of one: their mean. */
   readonly inOne: number;
@@ -157,7 +157,7 @@ function fill(
   room: readonly Float64Array[],
   { command, wanted, gyro }: AxisColumns,
   { proportional, integral, derivative }: ChangedGains,
-  { start, inOne, rate }: Piece,
+  { start, inOne, rate }: SignalPiece,
 ): void {
   const length = room[0]?.length ?? 0;
   const slope = (values: Float32Array, row: number) =>

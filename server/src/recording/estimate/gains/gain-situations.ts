@@ -21,8 +21,8 @@ export interface SituationRows extends ChangedGains {
 const rowsInOneGo = 20_000;
 
 const parts = ['proportional', 'integral', 'derivative'] as const;
-type Part = (typeof parts)[number];
-type Shares = Readonly<Record<Part, number>>;
+type GainPart = (typeof parts)[number];
+type GainShares = Readonly<Record<GainPart, number>>;
 
 /** So near to its limit an axis is held back, and with less throttle than this boards let go of what they hold; shares. Ours. */
 const near = { limit: 0.97, zero: 0.05 };
@@ -74,13 +74,13 @@ export function* situationRows(
   return told({ ...fadedBy(high, throttle), leftOut }, '');
 }
 
-interface Changed {
+interface ChangedShares {
   readonly from: number;
-  readonly shares: Shares;
+  readonly shares: GainShares;
 }
 
 /** Null where the situation changes nothing. */
-function changedIn(view: CraftView, situation: string): Changed | null | 'unreadable' {
+function changedIn(view: CraftView, situation: string): ChangedShares | null | 'unreadable' {
   const path = (word: string) => `control.when.${situation}.${word}`;
   const from = view.quantityOr(path('from'), Number.POSITIVE_INFINITY);
   const [proportional, integral, derivative] = parts.map((part) => view.quantityOr(path(part), 1));
@@ -90,8 +90,8 @@ function changedIn(view: CraftView, situation: string): Changed | null | 'unread
 }
 
 /** Evenly from where it begins up to full throttle, as the parameters’ own words have it. */
-function fadedBy(high: Changed | null, throttle: Float32Array | null): ChangedGains {
-  const of = (part: Part) => {
+function fadedBy(high: ChangedShares | null, throttle: Float32Array | null): ChangedGains {
+  const of = (part: GainPart) => {
     const share = high?.shares[part] ?? 1;
     if (high === null || throttle === null || share === 1 || high.from >= 1) return null;
     return throttle.map((given) => 1 + Math.max(0, (given - high.from) / (1 - high.from)) * (share - 1));

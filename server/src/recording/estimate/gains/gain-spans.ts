@@ -4,7 +4,7 @@ import type { MeasuredSpan, Told } from '../../report';
 import { isOpposite, reversed } from '../response/response-curve';
 import { give, told, withheld } from '../span';
 import {
-  type Chosen,
+  type ChosenFit,
   chosenFit,
   comesSeldom,
   errorOf,
@@ -96,14 +96,14 @@ function withoutDerivative(spectra: GainSpectra, said: PathSaid): Told<never> | 
  * What a fit leaves may be noise that goes with the error: more so where rows come seldom, or where it is all that what goes
  * with the sticks leaves. Found on simulated flights; a share.
  */
-function unexplained({ fit, setup }: Chosen): number {
+function unexplained({ fit, setup }: ChosenFit): number {
   const left = Math.max(0, 1 - fit.share);
   return setup.byWanted ? 6 * left : setup.late.length === 1 ? 1.8 * left : 0.3 * left;
 }
 
 function spanOf(
   term: keyof AxisGains,
-  chosen: Chosen,
+  chosen: ChosenFit,
   parts: readonly GainFit[],
   spectra: GainSpectra,
 ): Told<MeasuredSpan> {
@@ -150,7 +150,7 @@ function scatterOf(term: Term, parts: readonly GainFit[]): number {
   return studentNinety(Math.max(3, count - 1)) * Math.sqrt((square * (count - 1)) / count);
 }
 
-function basisOf({ seconds }: GainSpectra, { fit, setup }: Chosen): string {
+function basisOf({ seconds }: GainSpectra, { fit, setup }: ChosenFit): string {
   const share = `${Math.floor(100 * fit.share)} %`;
   const what = setup.byWanted ? 'of what goes with the sticks' : 'of the motors’ command';
   const pushed = setup.terms.includes('feedforward') ? ', with a feedforward' : '';

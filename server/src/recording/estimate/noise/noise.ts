@@ -32,7 +32,7 @@ export interface NoiseTold {
   readonly maps: Told<readonly NoiseMap[]>;
 }
 
-type Signal = Spectrum['signal'];
+type NoiseSignal = Spectrum['signal'];
 
 /** What shakes, about each axis. */
 export function* noiseOf(rows: FlightRows, view: CraftView | null): Generator<RecordingStep, NoiseTold> {
@@ -78,14 +78,17 @@ function whyNone(rows: FlightRows): Told<never> | null {
   return null;
 }
 
-function signalsOf(rows: FlightRows, axis: AxisName): readonly { signal: Signal; values: Float32Array }[] {
+function signalsOf(
+  rows: FlightRows,
+  axis: AxisName,
+): readonly { signal: NoiseSignal; values: Float32Array }[] {
   return (['unfiltered-gyro', 'gyro'] as const).flatMap((signal) => {
     const values = rows.channel(`${signal}.${axis}`);
     return values === null ? [] : [{ signal, values }];
   });
 }
 
-interface About {
+interface NoiseInput {
   readonly rows: FlightRows;
   readonly view: CraftView | null;
   readonly axis: AxisName;
@@ -96,7 +99,7 @@ interface About {
 }
 
 function* aboutAxis(
-  about: About,
+  about: NoiseInput,
 ): Generator<void, { readonly noise: AxisNoise; readonly map: NoiseMap | null } | null> {
   const { rows, axis, load, starts, loads, columns } = about;
   // Peaks are looked for before the board's filters where that is logged.
@@ -164,7 +167,7 @@ function shakingOf({ powers }: LongSpectrum): MeasuredSpan {
 /** Points of a drawn spectrum. */
 const mostPoints = 500;
 
-function drawn(signal: Signal, { frequencies, density }: LongSpectrum): Spectrum {
+function drawn(signal: NoiseSignal, { frequencies, density }: LongSpectrum): Spectrum {
   const together = Math.ceil((frequencies.length - 1) / mostPoints);
   const [hertz, decibels]: [number[], number[]] = [[], []];
   // The first bin is what stays when the mean is taken out.
@@ -183,7 +186,7 @@ function inDecibels(density: number): number {
 
 function mapOf(
   axis: AxisName,
-  signal: Signal,
+  signal: NoiseSignal,
   spectra: ShortSpectra,
   load: Load,
   { edges }: Columns,

@@ -55,7 +55,7 @@ function floorAt(decibels: Float64Array, at: number): number {
   return quantile(decibels.slice(Math.max(1, at - reach), at + reach + 1), 0.5);
 }
 
-interface Place extends Pick<LongSpectrum, 'setup' | 'density'> {
+interface LinePlace extends Pick<LongSpectrum, 'setup' | 'density'> {
   readonly decibels: Float64Array;
   readonly at: number;
   /** Of one bin, dB. */
@@ -63,7 +63,7 @@ interface Place extends Pick<LongSpectrum, 'setup' | 'density'> {
 }
 
 /** Hz: a sharp tone by the ratio of its two highest bins, a wider one by a parabola through its upper part. */
-function placeOf({ setup, density, decibels, at, scatter }: Place): MeasuredSpan {
+function placeOf({ setup, density, decibels, at, scatter }: LinePlace): MeasuredSpan {
   const hertz = setup.rate / setup.segment;
   const place = (bins: number, off: number) => ({
     likely: bins * hertz,

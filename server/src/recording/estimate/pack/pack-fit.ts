@@ -28,7 +28,7 @@ const usual = { quick: { mean: 0.18, off: 0.08 }, slow: { mean: 0.28, off: 0.12 
 export function* packFit(rows: PackRows): Generator<void, PackFit | null> {
   const first = fitted(rows, 4, null);
   if (first === null || !(first.one.mean > 0)) return null;
-  const fits: Fitted[] = [];
+  const fits: PackModel[] = [];
   for (const slow of slowest) {
     const fit = fitted(rows, slow, first.one.mean);
     if (fit !== null) fits.push(fit);
@@ -36,7 +36,7 @@ export function* packFit(rows: PackRows): Generator<void, PackFit | null> {
   }
   const least = Math.min(...fits.map(({ rest }) => rest));
   const weights = fits.map(({ rest, independent }) => Math.exp((-independent / 2) * Math.log(rest / least)));
-  const mixed = (of: (fit: Fitted) => Guess, unit: string, error = sensorError): MeasuredSpan => {
+  const mixed = (of: (fit: PackModel) => Guess, unit: string, error = sensorError): MeasuredSpan => {
     const all = weights.reduce((sum, weight) => sum + weight, 0);
     const over = (value: (guess: Guess) => number) =>
       fits.reduce((sum, fit, at) => sum + (weights[at] ?? 0) * value(of(fit)), 0) / all;
@@ -76,7 +76,7 @@ interface Guess {
   readonly variance: number;
 }
 
-interface Fitted {
+interface PackModel {
   readonly open: Guess;
   readonly one: Guess;
   readonly ten: Guess;
@@ -86,7 +86,7 @@ interface Fitted {
 }
 
 /** `resistance` at one second, to lean on what packs have mostly; null: that is not known yet. */
-function fitted(rows: PackRows, slow: number, resistance: number | null): Fitted | null {
+function fitted(rows: PackRows, slow: number, resistance: number | null): PackModel | null {
   const { step, current, voltage, isFilled } = rows;
   const [quickLag, slowLag] = [lagged(current, step, quickest), lagged(current, step, slow)];
   const charge = taken(current, step);
@@ -146,7 +146,7 @@ function fitted(rows: PackRows, slow: number, resistance: number | null): Fitted
   };
 }
 
-interface Fit {
+interface LinearFit {
   readonly coefficients: readonly number[];
   readonly inverse: readonly (readonly number[])[];
   /** Deviation of what is left, as if each row were off by itself, and of that many rows the mean would scatter so. */
@@ -160,7 +160,7 @@ function fitOf(
   features: readonly (readonly number[])[],
   values: readonly number[],
   count: number | null,
-): Fit | null {
+): LinearFit | null {
   const fit = leastSquares(features, values);
   if (fit === null) return null;
   const residuals = fit.residuals.slice(0, count ?? undefined);
@@ -178,7 +178,7 @@ function fitOf(
   };
 }
 
-function guessOf({ coefficients, inverse }: Fit, weights: readonly number[]): Guess {
+function guessOf({ coefficients, inverse }: LinearFit, weights: readonly number[]): Guess {
   return {
     mean: dot(coefficients, weights),
     variance: dot(

@@ -117,12 +117,12 @@ export function marginsTold(measured: MeasuredLoop): Told<MeasuredMargins> {
 /** Spans that reach farther tell nobody anything: deg, and a factor. Ours. */
 const widest = { phase: 25, gain: 1.7 };
 
-interface Known {
+interface KnownCurve {
   readonly curve: SizeAndPhase;
   readonly off: readonly number[];
 }
 
-function gainMarginIn(known: Known, skew: number): MeasuredSpan | null {
+function gainMarginIn(known: KnownCurve, skew: number): MeasuredSpan | null {
   const { curve } = known;
   const raw = reachesPhase(curve, -Math.PI);
   if (raw === null) return null;
