@@ -1,6 +1,4 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, readFileSync } from 'node:fs';
-import { join } from 'node:path';
 import { plover } from '../../support/plover';
 import { oneWindow } from './one-window';
 
@@ -50,11 +48,8 @@ describe('a risk of a board’s text that knows no comments', () => {
     await reason.fill('starts from a hook, all stand back');
     await editor().press('Enter');
     await editor().waitForNoSquiggles('warning');
-    const file = join(editor().folder, 'plover.boardtext.board.json');
-    assert.match(
-      readFileSync(file, 'utf8'),
-      /"setting": \["tilt limit"\].*"reason": "starts from a hook, all/,
-    );
+    const accepted = () => editor().savedText('plover.boardtext.board.json');
+    assert.match(accepted() ?? '', /"setting": \["tilt limit"\].*"reason": "starts from a hook, all/);
     assert.match(await editor().hoverOver('180'), /Accepted \(starts from a hook, all stand back\)/);
 
     await editor().goTo(4, 1);
@@ -63,7 +58,7 @@ describe('a risk of a board’s text that knows no comments', () => {
     await editor().goTo(1, 1);
     await editor().takeFix('Remove the acceptance');
     await editor().waitUntil('the acceptance to be gone', async () => {
-      return existsSync(file) && !readFileSync(file, 'utf8').includes('tilt limit');
+      return accepted()?.includes('tilt limit') === false;
     });
   });
 });

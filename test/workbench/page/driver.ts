@@ -273,10 +273,16 @@ export class EditorDriver {
     await this.page.locator('.statusbar-item').filter({ hasText: shown }).waitFor();
   }
 
+  /** A file in the opened folder, as it was last saved; undefined where there is none, and while it is being saved. */
+  savedText(file: string): string | undefined {
+    const path = join(this.folder, file);
+    // The editor empties a file before it writes it.
+    return (existsSync(path) && readFileSync(path, 'utf8')) || undefined;
+  }
+
   /** Line of a file in the opened folder, as it was last saved, that matches first; counted from 1. */
   lineOf(file: string, pattern: RegExp): number {
-    const lines = readFileSync(join(this.folder, file), 'utf8').split('\n');
-    const at = lines.findIndex((line) => pattern.test(line));
+    const at = (this.savedText(file) ?? '').split('\n').findIndex((line) => pattern.test(line));
     if (at < 0) throw new Error(`${file} has no line like ${pattern}`);
     return at + 1;
   }

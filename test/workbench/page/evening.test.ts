@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { readFileSync, writeFileSync } from 'node:fs';
+import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout as pause } from 'node:timers/promises';
 import { MeaningsPage } from './meanings-page';
@@ -35,7 +35,7 @@ const listing = `;; marl core 3.2 -- all settings, start 118
 describe('a new pilot’s evening', () => {
   const editor = oneWindow({ width: 1440, height: 900, files: {}, goesOn: true });
 
-  const script = () => readFileSync(join(editor().folder, 'skua.craft'), 'utf8');
+  const script = () => editor().savedText('skua.craft') ?? '';
   const clipboard = () => editor().page.evaluate<string>('navigator.clipboard.readText()');
 
   async function notified(text: string): Promise<void> {
@@ -75,7 +75,8 @@ describe('a new pilot’s evening', () => {
   }
 
   /** A press that comes while the editor still closes a menu is lost: it is pressed again. */
-  async function savedUntil(what: string, isSaved: () => boolean): Promise<void> {
+  async function savedUntil(what: string, isSo: () => boolean): Promise<void> {
+    const isSaved = () => script() !== '' && isSo();
     await editor().waitUntil(what, async () => {
       if (isSaved()) return true;
       await editor().press('Control+S');

@@ -1,5 +1,4 @@
 import { strict as assert } from 'node:assert';
-import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { FrameLocator, Locator } from 'playwright-core';
 import type { EditorDriver } from './driver';
@@ -60,8 +59,8 @@ export class MeaningsPage {
   }
 
   profile(board: string): readonly Row[] {
-    const path = join(this.editor.folder, 'boards', `${board}.json`);
-    return existsSync(path) ? JSON.parse(readFileSync(path, 'utf8')).settings : [];
+    const text = this.editor.savedText(join('boards', `${board}.json`));
+    return text === undefined ? [] : JSON.parse(text).settings;
   }
 
   /** Of so many settings something is said. */
