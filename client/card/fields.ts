@@ -73,7 +73,7 @@ export class CardFields {
   }
 
   /** What the checks say of what was typed; they may answer when something else stands there. */
-  tell(id: string, typed: string, fault: string | null): void {
+  showFault(id: string, typed: string, fault: string | null): void {
     const field = document.getElementById(elementId(id));
     if (field instanceof HTMLInputElement && field.value === typed) setFault(id, fault ?? '');
   }

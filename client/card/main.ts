@@ -37,8 +37,8 @@ const steps = new CardSteps(
   fields,
   (step, isDone) => {
     remember(withTick(taken, step, isDone));
-    progress.tell(taken);
-    steps.tell(taken);
+    progress.show(taken);
+    steps.show(taken);
   },
   (target) => api.postMessage({ kind: 'go', target }),
 );
@@ -54,12 +54,12 @@ function show(message: ToCard): void {
       say(message.faults[0]?.message ?? '');
       return;
     case 'checked':
-      fields.tell(message.id, message.typed, message.fault);
+      fields.showFault(message.id, message.typed, message.fault);
       return;
     case 'taken':
       taken = message.taken;
-      progress.tell(taken);
-      steps.tell(taken);
+      progress.show(taken);
+      steps.show(taken);
       fields.follow(taken);
       return;
     case 'kept':
@@ -81,8 +81,8 @@ function draw(card: BenchCard): void {
   fields.begin(taken);
   steps.begin();
   page?.replaceChildren(...content(card));
-  progress.tell(taken);
-  steps.tell(taken);
+  progress.show(taken);
+  steps.show(taken);
   if (activeElement !== null && activeElement.id !== '') document.getElementById(activeElement.id)?.focus();
 }
 

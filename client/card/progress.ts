@@ -36,7 +36,7 @@ export class CardProgress {
     return this.before;
   }
 
-  tell(taken: CardTaken): void {
+  show(taken: CardTaken): void {
     if (this.card === null) return;
     const { parts } = this.card;
     const steps = parts.flatMap((part) => part.steps);
@@ -50,7 +50,7 @@ export class CardProgress {
     const again = steps.filter((step) => tickLost(step, taken) !== null).map(({ title }) => `“${title}”`);
     this.lost.textContent =
       again.length === 0 ? '' : `Changed since they were ticked, and to be done again: ${again.join(', ')}.`;
-    this.tellBefore(taken);
+    this.showBefore(taken);
   }
 
   /** What was just done, beside the bar. */
@@ -58,7 +58,7 @@ export class CardProgress {
     this.saying.textContent = text;
   }
 
-  private tellBefore(taken: CardTaken): void {
+  private showBefore(taken: CardTaken): void {
     const parts = this.card === null ? [] : benchParts(this.card);
     const open = notTicked({ parts }, taken);
     const isOpen = open !== '';

@@ -28,7 +28,7 @@ export class CardSteps {
   }
 
   /** Ticks what is done, and says which step is so no more. */
-  tell(taken: CardTaken): void {
+  show(taken: CardTaken): void {
     for (const { step, item, box, lost } of this.drawn) {
       box.checked = isTicked(step, taken);
       item.classList.toggle('done', box.checked);

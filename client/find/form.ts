@@ -21,7 +21,7 @@ const holdFields: readonly { readonly hold: keyof TypedHolds; readonly title: st
 export interface FindForm {
   readonly element: HTMLElement;
   chosen(): FindChoices;
-  tellFaults(faults: readonly { readonly hold: keyof TypedHolds; readonly why: string }[]): void;
+  showFaults(faults: readonly { readonly hold: keyof TypedHolds; readonly why: string }[]): void;
   setWorking(isWorking: boolean): void;
 }
 
@@ -62,7 +62,7 @@ export function findForm(
         minutes: typed(fields, 'minutes'),
       },
     }),
-    tellFaults: (faults) => {
+    showFaults: (faults) => {
       for (const { hold, input, fault, title } of fields) {
         const why = faults.find((one) => one.hold === hold)?.why;
         input.setAttribute('aria-invalid', String(why !== undefined));

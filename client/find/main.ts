@@ -34,7 +34,7 @@ function received(message: ToFind): void {
     return;
   }
   form?.setWorking(false);
-  form?.tellFaults(message.kind === 'faults' ? message.faults : []);
+  form?.showFaults(message.kind === 'faults' ? message.faults : []);
   const { inside, said } = shownFor(message);
   show(inside, said);
 }
@@ -62,7 +62,7 @@ function written(title: string): string {
 function start(): void {
   if (form === null) return;
   form.setWorking(true);
-  form.tellFaults([]);
+  form.showFaults([]);
   show([element('p', { class: 'aside' }, 'Looking for values…')], 'Looking for values');
   api.postMessage({ kind: 'find', chosen: form.chosen() });
 }

@@ -6,7 +6,7 @@ import { labelledButton } from './fields';
 /** Lines that were not understood, each with what it may be said to be; null where there are none. */
 export function leftLines(
   { left, leftCount }: BoardMeanings,
-  tell: (text: string) => void,
+  announce: (text: string) => void,
 ): HTMLElement | null {
   if (left.length === 0) return null;
   const more = leftCount - left.length;
@@ -22,7 +22,7 @@ export function leftLines(
     element(
       'ul',
       {},
-      ...left.map(({ line, text, reason }) => leftLine(line, text, reason, tell)),
+      ...left.map(({ line, text, reason }) => leftLine(line, text, reason, announce)),
       ...(more === 0 ? [] : [element('li', { class: 'aside' }, `and ${more} more`)]),
     ),
   );
@@ -39,7 +39,7 @@ export function leftLine(
   line: number,
   text: string,
   reason: string,
-  tell: (text: string) => void,
+  announce: (text: string) => void,
 ): HTMLElement {
   const answer = element('div', { class: 'aside', role: 'status' }, reason);
   const part = element('input', {
@@ -49,7 +49,7 @@ export function leftLine(
   });
   const say = async (kind: BoardLesson['kind']): Promise<void> => {
     const told = await ask('lesson', { lesson: { kind, line, part: part.value.trim() } });
-    tell(told.kind === 'taught' ? told.said : told.message);
+    announce(told.kind === 'taught' ? told.said : told.message);
     if (told.kind === 'taught') return;
     answer.textContent = told.message;
     if (told.asks) part.focus();

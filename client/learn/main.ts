@@ -36,14 +36,14 @@ let shown: readonly FamilySection[] = [];
 /** The row whose choice is open. */
 let editing: string | null = null;
 
-function tell(text: string): void {
+function announce(text: string): void {
   if (live !== null) live.textContent = text;
 }
 
 function show({ meanings, sayable, place, key }: Meanings): void {
   const made = new Board(meanings, changed);
   board = made;
-  const lines = leftLines(meanings, tell);
+  const lines = leftLines(meanings, announce);
   measured = new MeasuredCounts(made);
   page.replaceChildren(
     element('h1', {}, `What the settings of ${meanings.title} mean`),
@@ -133,7 +133,7 @@ function changed(keys: readonly string[], told: string): void {
   measured?.changed();
   for (const section of shown) section.redraw(all);
   count(board);
-  tell(`${told}. ${counts.textContent ?? ''}`);
+  announce(`${told}. ${counts.textContent ?? ''}`);
   if (focused?.isConnected === false) {
     const again = rowWith('data-key', key) ?? rowWith('data-family', family);
     if (again === null) return;
@@ -181,7 +181,7 @@ function choose({ key }: MeaningRow): void {
     close();
     rowWith('data-key', key)?.focus();
   };
-  const editor = new Editor(board, row, back, tell);
+  const editor = new Editor(board, row, back, announce);
   const cell = element('div', { class: 'editor-cell', role: 'gridcell' }, editor.element);
   at.append(cell);
   editor.focus();

@@ -181,7 +181,7 @@ const seen = 9000;
 const mostMessages = 2;
 
 /** Says something at the edge of the page; resolves with the button that was pressed, if one was. */
-export function tell(
+export function showMessage(
   level: 'information' | 'warning' | 'error',
   message: string,
   buttons: readonly string[] = [],

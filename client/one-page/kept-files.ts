@@ -1,4 +1,4 @@
-import { askButtons, askFiles, type PickItem, pickOne, tell } from './ask';
+import { askButtons, askFiles, type PickItem, pickOne, showMessage } from './ask';
 import type { Unpacked } from './bundle';
 import { download } from './download';
 import { commands } from './host/commands';
@@ -35,7 +35,7 @@ export async function takeFiles(files: readonly File[]): Promise<void> {
 async function takeRecording(name: string, bytes: Uint8Array): Promise<void> {
   if (isWide()) await commands.executeCommand('propsoff.openRecording', addPicked(name, bytes));
   else
-    void tell(
+    void showMessage(
       'information',
       `${name} looks like a recording, and those need more room to be read: open it on a wider screen, or turn this one.`,
     );
@@ -46,7 +46,7 @@ async function takeText(name: string, bytes: Uint8Array): Promise<readonly strin
     const text = new TextDecoder('utf-8', { fatal: true }).decode(bytes);
     return await takeInto(plainName(name), text);
   } catch {
-    void tell(
+    void showMessage(
       'error',
       `${name} is no text in UTF-8: it was not opened. If it is a text, save it as UTF-8 first.`,
     );
@@ -63,12 +63,12 @@ async function takeBundle(name: string, bytes: Uint8Array): Promise<readonly str
   const { textsIn } = await import('./bundle');
   const unpacked = textsIn(bytes);
   if (unpacked === null) {
-    void tell('error', `${name} is no bundle that can be read: it was not opened.`);
+    void showMessage('error', `${name} is no bundle that can be read: it was not opened.`);
     return [];
   }
   const taken: string[] = [];
   for (const [path, text] of unpacked.texts) taken.push(...(await takeInto(path, text)));
-  void tell(unpacked.others.length === 0 ? 'information' : 'warning', unpackedWords(name, unpacked));
+  void showMessage(unpacked.others.length === 0 ? 'information' : 'warning', unpackedWords(name, unpacked));
   return taken;
 }
 
@@ -101,7 +101,7 @@ async function takeInto(path: string, text: string): Promise<readonly string[]> 
       [both, 'Replace It'],
     );
     if (picked === undefined) {
-      void tell('information', `Another ${path} was not opened: the one that is kept here stays.`);
+      void showMessage('information', `Another ${path} was not opened: the one that is kept here stays.`);
       return [];
     }
     if (picked === both) to = thePage().store.free(path);

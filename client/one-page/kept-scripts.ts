@@ -1,6 +1,6 @@
 import type { WorkspaceEdit } from 'vscode-languageclient';
 import { cardKey } from '../src/bench-card';
-import { askText, type PickItem, pickOne, tell } from './ask';
+import { askText, type PickItem, pickOne, showMessage } from './ask';
 import { applyEdit } from './host/documents';
 import { deleteKept, fs } from './host/files';
 import { keptPath, keptUri, thePage } from './host/page';
@@ -69,7 +69,7 @@ async function duplicate(path: string): Promise<void> {
 async function remove(path: string): Promise<void> {
   const kept = dropText(path);
   const back = 'Bring It Back';
-  if ((await tell('information', `${path} is deleted.`, [back])) === back) await bringBack(path, kept);
+  if ((await showMessage('information', `${path} is deleted.`, [back])) === back) await bringBack(path, kept);
 }
 
 /** A text with all that is kept about it: none of it may be taken for that of another one of the same name. */

@@ -5,7 +5,7 @@ import { registerCommands } from '../src/commands';
 import { RecordingsSaid } from '../src/recordings-said';
 import { SheetView } from '../src/sheet-view';
 import { StatusBar } from '../src/status-bar';
-import { closeMessages, tell } from './ask';
+import { closeMessages, showMessage } from './ask';
 import { registerBuiltIns } from './built-in-commands';
 import { Findings } from './findings';
 import { commands } from './host/commands';
@@ -120,7 +120,7 @@ function followEdits(): void {
   store.onRememberedElsewhere((key) => cardElsewhere.fire(key));
   store.onKeptTwice(
     ({ path, copy }) =>
-      void tell(
+      void showMessage(
         'warning',
         `${path} was also changed in another tab of this page. What was written there is kept as ${copy}.`,
       ),
@@ -231,4 +231,4 @@ async function start(): Promise<void> {
   worksOffline();
 }
 
-start().catch((error: unknown) => void tell('error', `The page did not start: ${String(error)}`));
+start().catch((error: unknown) => void showMessage('error', `The page did not start: ${String(error)}`));

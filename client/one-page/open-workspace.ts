@@ -17,7 +17,7 @@ export class OpenWorkspace extends Workspace {
 
   override syncFiles() {
     return this.files.flatMap((file) => {
-      const told = file.toTell();
+      const told = file.toSend();
       const view = file.getView();
       if (told !== null && view !== null) LSPPlugin.get(view)?.clear();
       return told === null ? [] : [{ file, ...told }];

@@ -96,7 +96,7 @@ export class PageClient implements Client {
     }
   }
 
-  async requestTelling<P extends { readonly workDoneToken?: string | number }, R>(
+  async requestWithProgress<P extends { readonly workDoneToken?: string | number }, R>(
     type: OwnRequest<P, R>,
     params: P,
     token: CancellationToken,

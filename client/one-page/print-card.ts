@@ -2,7 +2,7 @@ import { benchCardRequest } from '../../server/src/lsp/protocol';
 import { takenFrom } from '../../server/src/sheet/bench-card/taken';
 import { about } from '../src/about';
 import { cardKey } from '../src/bench-card';
-import { tell } from './ask';
+import { showMessage } from './ask';
 import { thePage } from './host/page';
 
 /** Prints the bench card of the script that is shown, as the page that can be saved: A4 or A5, whatever the theme. */
@@ -17,7 +17,7 @@ export async function printCard(): Promise<void> {
           taken: takenFrom(store.remembered(cardKey(script))),
         });
   if (answer === null) {
-    void tell('information', 'Open a craft script first: the card is made from it.');
+    void showMessage('information', 'Open a craft script first: the card is made from it.');
     return;
   }
   const frame = document.createElement('iframe');

@@ -13,7 +13,7 @@ export class OpenText implements WorkspaceFile {
   version = 1;
   doc: Text;
   /** What the server has not been told yet. */
-  private untold: ChangeSet;
+  private unsent: ChangeSet;
   /** How its lines end in its file, if all do so; the editor itself counts every end as one character. */
   readonly lineEnd: string;
   /** As the server sent them, for the text that it was told; null before it has. */
@@ -30,7 +30,7 @@ export class OpenText implements WorkspaceFile {
     this.place = place;
     this.uri = place.toString();
     this.doc = state.doc;
-    this.untold = ChangeSet.empty(state.doc.length);
+    this.unsent = ChangeSet.empty(state.doc.length);
   }
 
   getView(): EditorView | null {
@@ -50,7 +50,7 @@ export class OpenText implements WorkspaceFile {
   changed(state: EditorState, changes: ChangeSet): void {
     this.state = state;
     if (changes.empty) return;
-    this.untold = this.untold.compose(changes);
+    this.unsent = this.unsent.compose(changes);
     this.texts.changedText(this);
   }
 
@@ -60,26 +60,26 @@ export class OpenText implements WorkspaceFile {
   }
 
   /** What the server is to be told now; null: nothing. */
-  toTell(): { readonly prevDoc: Text; readonly changes: ChangeSet } | null {
-    const { untold, doc: prevDoc } = this;
-    if (untold.empty) return null;
-    this.untold = ChangeSet.empty(this.state.doc.length);
+  toSend(): { readonly prevDoc: Text; readonly changes: ChangeSet } | null {
+    const { unsent, doc: prevDoc } = this;
+    if (unsent.empty) return null;
+    this.unsent = ChangeSet.empty(this.state.doc.length);
     this.doc = this.state.doc;
     this.version += 1;
-    return { prevDoc, changes: untold };
+    return { prevDoc, changes: unsent };
   }
 
   /** The version that the text as it stands has, or will have once the server is told. */
   get shownVersion(): number {
-    return this.untold.empty ? this.version : this.version + 1;
+    return this.unsent.empty ? this.version : this.version + 1;
   }
 
   /** Where a place stands now that the server named in the text that it knows. */
   offsetOf({ line, character }: { readonly line: number; readonly character: number }): number {
     const { doc } = this;
-    if (line >= doc.lines) return this.untold.mapPos(doc.length);
+    if (line >= doc.lines) return this.unsent.mapPos(doc.length);
     const { from, length } = doc.line(line + 1);
-    return this.untold.mapPos(from + Math.min(character, length));
+    return this.unsent.mapPos(from + Math.min(character, length));
   }
 }
 

@@ -1,4 +1,4 @@
-import type { Told } from '../../server/src/lsp/recording-protocol';
+import type { MeasuredAnswer } from '../../server/src/lsp/recording-protocol';
 import {
   type RecordingQuestion,
   recordingQuestions,
@@ -8,7 +8,7 @@ import { element } from '../page/element';
 /** One of the pilot's questions with its short answer, what answers it at length, and what that rests on. */
 export function question<T>(
   id: RecordingQuestion,
-  answer: Told<T>,
+  answer: MeasuredAnswer<T>,
   short: (told: T) => string,
   inside: (told: T) => readonly (HTMLElement | null)[],
 ): HTMLElement {

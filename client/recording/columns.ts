@@ -37,7 +37,7 @@ export function columnsPart({
     const faulty = rows.map((row) => row.fault()).find((fault) => fault !== null);
     if (faulty == null) post({ kind: 'columns', said: said(), isKept });
     else {
-      tellColumnsFault(`“${faulty.value}” is no number: one such as 0.01 or 1000 is wanted.`);
+      showColumnsFault(`“${faulty.value}” is no number: one such as 0.01 or 1000 is wanted.`);
       faulty.focus();
     }
   };
@@ -82,7 +82,7 @@ function askedText(count: number): string {
 }
 
 /** What was said can't be had so. */
-export function tellColumnsFault(why: string): void {
+export function showColumnsFault(why: string): void {
   const place = document.getElementById('columns-fault');
   if (place === null) return;
   place.textContent = why;

@@ -6,7 +6,7 @@ import { stepDrawing } from './step';
 
 /** Of each axis how it followed on both flights, one over the other. */
 export function comparedFollow(before: ComparedRecording, after: ComparedRecording): readonly HTMLElement[] {
-  const of = ({ told }: ComparedRecording) => told.report.responses.told ?? [];
+  const of = ({ reported }: ComparedRecording) => reported.report.responses.told ?? [];
   const axes = [...new Set([...of(before), ...of(after)].map(({ axis }) => axis))];
   return axes.flatMap((axis) => {
     const both = [before, after].flatMap((one) =>

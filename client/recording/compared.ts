@@ -64,9 +64,9 @@ function cell(measured: MeasuredSpan | null): string | HTMLElement {
 
 /** Of each axis what the script's filters, before the change and after it, would leave of this flight's noise. */
 function asLeft(before: ComparedRecording, after: ComparedRecording): readonly HTMLElement[] {
-  const [was, is] = [before.told.filters, after.told.filters];
+  const [was, is] = [before.reported.filters, after.reported.filters];
   if (was === null || is === null) return [];
-  return (after.told.report.noise.told ?? []).flatMap((axis) => {
+  return (after.reported.report.noise.told ?? []).flatMap((axis) => {
     const raw = axis.spectra.find(({ signal }) => signal === 'unfiltered-gyro');
     const spectrumOf = raw ?? axis.spectra[0];
     if (spectrumOf === undefined) return [];
@@ -98,10 +98,10 @@ function leftAt({ at, lines }: LinePlot, frequency: number): number {
 
 /** Of each axis the spectra after the board's filters, one over the other. */
 function drawings(before: ComparedRecording, after: ComparedRecording): readonly HTMLElement[] {
-  const axes = after.told.report.noise.told ?? before.told.report.noise.told ?? [];
+  const axes = after.reported.report.noise.told ?? before.reported.report.noise.told ?? [];
   return axes.map(({ axis }) => {
-    const line = ({ name, told }: ComparedRecording) => {
-      const own = (told.report.noise.told ?? []).find((one: AxisNoise) => one.axis === axis);
+    const line = ({ name, reported }: ComparedRecording) => {
+      const own = (reported.report.noise.told ?? []).find((one: AxisNoise) => one.axis === axis);
       return own === undefined
         ? []
         : linesOf(own)
@@ -112,7 +112,7 @@ function drawings(before: ComparedRecording, after: ComparedRecording): readonly
       id: `compared-${axis}`,
       title: `Noise about ${axis}, dB`,
       lines: [...line(before), ...line(after)],
-      filters: after.told.filters,
+      filters: after.reported.filters,
     });
   });
 }

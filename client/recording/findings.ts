@@ -1,7 +1,7 @@
 import type {
   RecordingFinding,
   RecordingProposal,
-  RecordingTold,
+  RecordingReported,
 } from '../../server/src/lsp/recording-protocol';
 import { element } from '../page/element';
 import { markOf } from '../page/mark';
@@ -21,8 +21,8 @@ export function leftOutSection(sentences: readonly string[]): readonly HTMLEleme
 }
 
 /** What was found, with what may be written for it. */
-export function findingsSection(told: RecordingTold, canWrite: boolean): HTMLElement {
-  const { findings } = told.report;
+export function findingsSection(reported: RecordingReported, canWrite: boolean): HTMLElement {
+  const { findings } = reported.report;
   return element(
     'section',
     { id: 'findings' },
@@ -34,7 +34,7 @@ export function findingsSection(told: RecordingTold, canWrite: boolean): HTMLEle
     ),
     findings.length === 0
       ? element('p', { class: 'aside' }, 'Nothing stands out. What could not be judged says so below.')
-      : element('ul', {}, ...findings.map((finding) => item(finding, told, canWrite))),
+      : element('ul', {}, ...findings.map((finding) => item(finding, reported, canWrite))),
   );
 }
 
@@ -50,7 +50,11 @@ function countText(count: number): string {
   return count === 1 ? '1 finding' : `${count} findings`;
 }
 
-function item(finding: RecordingFinding, told: Pick<RecordingTold, 'lines'>, canWrite: boolean): HTMLElement {
+function item(
+  finding: RecordingFinding,
+  reported: Pick<RecordingReported, 'lines'>,
+  canWrite: boolean,
+): HTMLElement {
   const { id, level, sentence, advice, proposals } = finding;
   return element(
     'li',
@@ -62,14 +66,14 @@ function item(finding: RecordingFinding, told: Pick<RecordingTold, 'lines'>, can
       sentence,
       ' ',
       element('span', { class: 'aside' }, advice),
-      ...proposals.map((one) => proposalRow(one, told, canWrite)),
+      ...proposals.map((one) => proposalRow(one, reported, canWrite)),
     ),
   );
 }
 
 /** What may be written as it was measured. */
-export function proposalsSection(told: RecordingTold, canWrite: boolean): readonly HTMLElement[] {
-  const { proposals } = told.report;
+export function proposalsSection(reported: RecordingReported, canWrite: boolean): readonly HTMLElement[] {
+  const { proposals } = reported.report;
   if (proposals.length === 0) return [];
   return [
     element(
@@ -79,7 +83,7 @@ export function proposalsSection(told: RecordingTold, canWrite: boolean): readon
       canWrite
         ? null
         : element('p', { class: 'aside' }, 'Choose the craft’s script first: it is written there.'),
-      ...proposals.map((one) => proposalRow(one, told, canWrite)),
+      ...proposals.map((one) => proposalRow(one, reported, canWrite)),
     ),
   ];
 }
@@ -87,7 +91,7 @@ export function proposalsSection(told: RecordingTold, canWrite: boolean): readon
 /** A press that writes it, with the lines, and ways to those that stand there now. */
 function proposalRow(
   proposal: RecordingProposal,
-  { lines }: Pick<RecordingTold, 'lines'>,
+  { lines }: Pick<RecordingReported, 'lines'>,
   canWrite: boolean,
 ): HTMLElement {
   const { title, sets } = proposal;

@@ -1,18 +1,18 @@
-import type { AxisResponse, RecordingTold } from '../../server/src/lsp/recording-protocol';
+import type { AxisResponse, RecordingReported } from '../../server/src/lsp/recording-protocol';
 import type { AxisModel } from '../../server/src/sheet/recording-model';
 import { followRows } from '../../server/src/sheet/recording-rows';
 import { element } from '../page/element';
 import { question } from './answer';
+import { measuredTable } from './measured-table';
 import { likelyText } from './measured-text';
 import { response } from './response';
 import { stepDrawing } from './step';
-import { toldTable } from './told-table';
 
 /** Does it follow? */
-export function followSection({ report, models }: RecordingTold): HTMLElement {
+export function followSection({ report, models }: RecordingReported): HTMLElement {
   return question('follow', report.responses, shortOf, (axes) => [
     ...axes.flatMap((one) => drawings(one, models.find(({ axis }) => axis === one.axis) ?? null)),
-    ...toldTable('How it follows', followRows(axes, models)),
+    ...measuredTable('How it follows', followRows(axes, models)),
   ]);
 }
 

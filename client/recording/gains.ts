@@ -1,13 +1,13 @@
-import type { MeasuredGain, RecordingTold } from '../../server/src/lsp/recording-protocol';
+import type { MeasuredGain, RecordingReported } from '../../server/src/lsp/recording-protocol';
 import { gainRows } from '../../server/src/sheet/recording-rows';
 import { question } from './answer';
+import { measuredTable } from './measured-table';
 import { likelyText } from './measured-text';
-import { toldTable } from './told-table';
 
 /** What do the board's numbers mean? */
-export function gainsSection({ report, gains: written }: RecordingTold): HTMLElement {
+export function gainsSection({ report, gains: written }: RecordingReported): HTMLElement {
   return question('gains', report.gains, shortOf, (all) =>
-    toldTable('Gains as they work, in the units of the script', gainRows(all, written)),
+    measuredTable('Gains as they work, in the units of the script', gainRows(all, written)),
   );
 }
 

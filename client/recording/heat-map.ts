@@ -39,7 +39,7 @@ export function heatMap(map: NoiseMap): HTMLElement {
     id: `heat-${map.axis}-${map.against}`,
     label: `${title}. One column after the other, with its loudest frequency.`,
     count: columns.length,
-    tell: (index) => {
+    describe: (index) => {
       const text = index === null ? '' : (columns[index]?.text ?? '');
       said.textContent = text;
       return text;

@@ -48,8 +48,8 @@ function withheldWhy(why: string): HTMLElement {
   return element('span', { class: 'aside why' }, why);
 }
 
-function noiseOf({ told }: FlightNoise) {
-  return told?.report.noise.told ?? [];
+function noiseOf({ reported }: FlightNoise) {
+  return reported?.report.noise.told ?? [];
 }
 
 /** Bars from nothing to the loudest, oldest first. */

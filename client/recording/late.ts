@@ -1,14 +1,14 @@
-import type { AxisResponse, RecordingTold } from '../../server/src/lsp/recording-protocol';
+import type { AxisResponse, RecordingReported } from '../../server/src/lsp/recording-protocol';
 import { lateRows } from '../../server/src/sheet/recording-rows';
 import { element } from '../page/element';
 import { question } from './answer';
+import { measuredTable } from './measured-table';
 import { likelyText } from './measured-text';
-import { toldTable } from './told-table';
 
 /** Is it late? And how much may it be later before it swings? */
-export function lateSection({ report, models }: RecordingTold): HTMLElement {
+export function lateSection({ report, models }: RecordingReported): HTMLElement {
   return question('late', report.responses, shortOf, (axes) => [
-    ...toldTable('How late it is, and what is left before it swings', lateRows(axes, models)),
+    ...measuredTable('How late it is, and what is left before it swings', lateRows(axes, models)),
     ...waysOf(axes),
   ]);
 }

@@ -1,7 +1,7 @@
-import type { RecordingReport, RecordingTold } from '../../server/src/lsp/recording-protocol';
+import type { RecordingReport, RecordingReported } from '../../server/src/lsp/recording-protocol';
 import { shortNumber } from '../../server/src/units/number-text';
 import { element } from '../page/element';
-import { columnsPart, tellColumnsFault } from './columns';
+import { columnsPart, showColumnsFault } from './columns';
 import { comparedSections } from './compared';
 import { post } from './extension-side';
 import { findingsSection, grownList, leftOutSection, proposalsSection } from './findings';
@@ -32,7 +32,7 @@ function received(message: ToRecording): void {
     case 'written':
       return void showWritten(message.title);
     case 'columns-refused':
-      return void tellColumnsFault(message.why);
+      return void showColumnsFault(message.why);
     default:
       progress = null;
       show(...pageOf(message));
@@ -45,7 +45,7 @@ function pageOf(
 ): readonly [inside: readonly HTMLElement[], said: string] {
   switch (message.kind) {
     case 'told':
-      return [toldPage(message.name, message.told), spoken(message.told.report)];
+      return [reportPage(message.name, message.reported), spoken(message.reported.report)];
     case 'nothing':
       return [[heading(message.name), element('p', {}, message.why), ...ways(message.name)], message.why];
     case 'columns':
@@ -147,8 +147,8 @@ function ways({ script }: RecordingName): readonly HTMLElement[] {
   ];
 }
 
-function toldPage(name: RecordingName, told: RecordingTold): readonly HTMLElement[] {
-  const { report } = told;
+function reportPage(name: RecordingName, reported: RecordingReported): readonly HTMLElement[] {
+  const { report } = reported;
   const canWrite = name.script !== null;
   return [
     heading(name),
@@ -166,16 +166,16 @@ function toldPage(name: RecordingName, told: RecordingTold): readonly HTMLElemen
     ...chooser(report),
     ...ways(name),
     ...leftOutSection(report.leftOut),
-    findingsSection(told, canWrite),
-    shakeSection(told),
-    followSection(told),
-    lateSection(told),
+    findingsSection(reported, canWrite),
+    shakeSection(reported),
+    followSection(reported),
+    lateSection(reported),
     motorsSection(report),
     packSection(report),
     hoverSection(report),
     linkSection(report),
-    gainsSection(told),
-    ...proposalsSection(told, canWrite),
+    gainsSection(reported),
+    ...proposalsSection(reported, canWrite),
   ];
 }
 

@@ -3,7 +3,7 @@ import type {
   FlightRecorded,
   LayoutColumn,
   RecordingFinding,
-  RecordingTold,
+  RecordingReported,
 } from '../../server/src/lsp/recording-protocol';
 import type { RecordingChange } from '../../server/src/sheet/compare/recordings';
 import type { Target } from '../../server/src/sheet/target';
@@ -20,13 +20,13 @@ export interface RecordingName {
 export interface ComparedRecording {
   /** `0612.csv`, `0612.csv before the change` */
   readonly name: string;
-  readonly told: RecordingTold;
+  readonly reported: RecordingReported;
 }
 
 /** A flight of the script that names a recording, and how it shook; or why that is not known, a sentence. */
 export interface FlightNoise {
   readonly flight: FlightRecorded;
-  readonly told: RecordingTold | null;
+  readonly reported: RecordingReported | null;
   readonly why: string | null;
 }
 
@@ -41,7 +41,7 @@ export interface SaidColumns {
 export type ToRecording =
   /** It is being read: how far it is, from 0 to 1, and with what. */
   | { readonly kind: 'reading'; readonly name: RecordingName; readonly share: number; readonly doing: string }
-  | { readonly kind: 'told'; readonly name: RecordingName; readonly told: RecordingTold }
+  | { readonly kind: 'told'; readonly name: RecordingName; readonly reported: RecordingReported }
   | {
       readonly kind: 'compared';
       /** Of one recording, told for the script before and after a change: only the script differs. */

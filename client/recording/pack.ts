@@ -1,10 +1,10 @@
 import type {
   Hovered,
   LinkKept,
+  MeasuredAnswer,
   MeasuredSpan,
   PackGave,
   RecordingReport,
-  Told,
 } from '../../server/src/lsp/recording-protocol';
 import { element } from '../page/element';
 import { question, restsOn, withheld } from './answer';
@@ -59,7 +59,7 @@ function linkShort({ longestGap }: LinkKept): string {
   return `longest gap ${likelyText(longestGap)}`;
 }
 
-type MeasuredRow = readonly [name: string, value: Told<MeasuredSpan> | MeasuredSpan | null];
+type MeasuredRow = readonly [name: string, value: MeasuredAnswer<MeasuredSpan> | MeasuredSpan | null];
 
 /** Names with their figures; one that is withheld keeps its row and says why. */
 function figures(rows: readonly MeasuredRow[]): HTMLElement {
@@ -73,7 +73,7 @@ function figures(rows: readonly MeasuredRow[]): HTMLElement {
   );
 }
 
-function figure(value: Told<MeasuredSpan> | MeasuredSpan): readonly HTMLElement[] {
+function figure(value: MeasuredAnswer<MeasuredSpan> | MeasuredSpan): readonly HTMLElement[] {
   if ('likely' in value) return [measuredWords(value)];
   return value.told === null
     ? [withheld(value.reason, value.advice)]

@@ -29,7 +29,7 @@ export function response(drawn: DrawnResponse): HTMLElement {
     id: drawn.id,
     label: `${drawn.title}. Frequency in Hz; gain in dB, phase in degrees, coherence.`,
     count: at.length,
-    tell: (index) => legend.read(index === null ? null : (at[index] ?? null)),
+    describe: (index) => legend.read(index === null ? null : (at[index] ?? null)),
     indexAt: (x, width) => nearest(at, xScale(panels.x, width).invert(x)),
     placeOf: (index, width) => xScale(panels.x, width)(at[index] ?? panels.x.low),
     drawn: sized((width) => drawnAt(drawn, panels, width)),

@@ -1,4 +1,4 @@
-import type { AxisNoise, Peak, RecordingTold } from '../../server/src/lsp/recording-protocol';
+import type { AxisNoise, Peak, RecordingReported } from '../../server/src/lsp/recording-protocol';
 import { element } from '../page/element';
 import { figureText } from '../sheet/plots/figure-text';
 import { question, restsOn, withheld } from './answer';
@@ -12,7 +12,7 @@ import { table } from './table';
 const signals = { gyro: 'after the board’s filters', 'unfiltered-gyro': 'before them' } as const;
 
 /** Does it shake, and from what? */
-export function shakeSection({ report, filters }: RecordingTold): HTMLElement {
+export function shakeSection({ report, filters }: RecordingReported): HTMLElement {
   const { noise, noiseMaps } = report;
   const maps = noiseMaps.told ?? [];
   return question('shake', noise, shortOf, (axes) => [

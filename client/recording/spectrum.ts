@@ -29,7 +29,7 @@ export function spectrum(drawn: DrawnSpectrum): HTMLElement {
     id: drawn.id,
     label: `${drawn.title}. Frequency in Hz, loudness in dB.`,
     count: at.length,
-    tell: (index) => legend.read(index === null ? null : (at[index] ?? null)),
+    describe: (index) => legend.read(index === null ? null : (at[index] ?? null)),
     indexAt: (x, width) => nearest(at, xScale(axes.x, width).invert(x)),
     placeOf: (index, width) => xScale(axes.x, width)(at[index] ?? axes.x.low),
     drawn: sized((width) => drawnAt(drawn, axes, width)),

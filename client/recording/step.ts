@@ -35,7 +35,7 @@ export function stepDrawing(drawn: DrawnStep): HTMLElement {
     id: drawn.id,
     label: `${drawn.title}. Time in ms, share of what was asked for in percent.`,
     count: at.length,
-    tell: (index) => legend.read(index === null ? null : (at[index] ?? null)),
+    describe: (index) => legend.read(index === null ? null : (at[index] ?? null)),
     indexAt: (x, width) => nearest(at, xScale(axis, width).invert(x)),
     placeOf: (index, width) => xScale(axis, width)(at[index] ?? 0),
     drawn: sized((width) => drawnAt(drawn, lines, axis, width)),

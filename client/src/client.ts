@@ -17,7 +17,7 @@ export interface Client {
   /** An answer, or null where there is no server to give one; one that is about to start is waited for. */
   request<P, R>(type: OwnRequest<P, R>, params: P, token?: vscode.CancellationToken): Promise<R | null>;
   /** The same for what takes long: it is told how far it is, from 0 to 1, and with what. */
-  requestTelling<P extends { readonly workDoneToken?: string | number }, R>(
+  requestWithProgress<P extends { readonly workDoneToken?: string | number }, R>(
     type: OwnRequest<P, R>,
     params: P,
     token: vscode.CancellationToken,

@@ -104,7 +104,7 @@ export class EditorClient implements Client, vscode.Disposable {
     }
   }
 
-  async requestTelling<P extends { readonly workDoneToken?: ProgressToken }, R>(
+  async requestWithProgress<P extends { readonly workDoneToken?: ProgressToken }, R>(
     type: OwnRequest<P, R>,
     params: P,
     token: vscode.CancellationToken,

@@ -30,7 +30,7 @@ export async function openRecording(
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
   panels.set(key, panel);
   const talk = new RecordingTalk(client, uri, {
-    tell: (message) => void panel.webview.postMessage(message),
+    send: (message) => void panel.webview.postMessage(message),
     open: (other) => void openRecording(context, client, said, other),
     note: (read, { report }) => said.note(read, report),
     shaking: (other) => said.all().find((one) => one.uri === other)?.shaking,

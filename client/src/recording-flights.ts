@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import {
   grownRequest,
   type RecordingFinding,
-  type RecordingTold,
+  type RecordingReported,
   recordedFlightsRequest,
 } from '../../server/src/lsp/recording-protocol';
 import { shakingOf } from '../recording/brief';
@@ -23,11 +23,11 @@ export async function flightNoises(
   for (const flight of [...named].sort((one, other) => order(one.date, other.date))) {
     const answer = await reader.read({ uri: vscode.Uri.parse(flight.uri), flight: null });
     if (answer === null) return null;
-    if (answer.kind === 'told') flights.push({ flight, told: answer, why: null });
+    if (answer.kind === 'told') flights.push({ flight, reported: answer, why: null });
     else
       flights.push({
         flight,
-        told: null,
+        reported: null,
         why: answer.kind === 'refused' ? answer.message : notConfirmed(),
       });
   }
@@ -37,9 +37,9 @@ export async function flightNoises(
 /** What has grown from each flight to the next. */
 export async function grownIn(
   client: Client,
-  flights: readonly { readonly name: string; readonly told: RecordingTold }[],
+  flights: readonly { readonly name: string; readonly reported: RecordingReported }[],
 ): Promise<readonly RecordingFinding[]> {
-  const inOrder = flights.map(({ name, told }) => ({ name, ...shakingOf(told.report) }));
+  const inOrder = flights.map(({ name, reported }) => ({ name, ...shakingOf(reported.report) }));
   return (await client.request(grownRequest, { flights: inOrder })) ?? [];
 }
 
@@ -47,7 +47,7 @@ export async function grownIn(
 export async function grownSinceLast(
   client: Client,
   script: vscode.Uri,
-  now: { readonly uri: vscode.Uri; readonly told: RecordingTold },
+  now: { readonly uri: vscode.Uri; readonly reported: RecordingReported },
   before: (recording: string) => ReturnType<typeof shakingOf> | undefined,
 ): Promise<readonly RecordingFinding[]> {
   const named =
@@ -61,7 +61,7 @@ export async function grownSinceLast(
     if (shaking === undefined) continue;
     const flights = [
       { name: path, ...shaking },
-      { name: nameOf(now.uri), ...shakingOf(now.told.report) },
+      { name: nameOf(now.uri), ...shakingOf(now.reported.report) },
     ];
     return (await client.request(grownRequest, { flights })) ?? [];
   }

@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import {
   type RecordingAnswer,
   type RecordingAsked,
-  type RecordingTold,
+  type RecordingReported,
   recordedFlightsRequest,
   recordingRequest,
 } from '../../server/src/lsp/recording-protocol';
@@ -23,7 +23,7 @@ export interface WantedFlight {
 interface RecordingListener {
   /** How far it is, from 0 to 1, and with what. */
   readonly progress: (uri: vscode.Uri, share: number, doing: string) => void;
-  readonly told: (uri: vscode.Uri, told: RecordingTold) => void;
+  readonly reported: (uri: vscode.Uri, reported: RecordingReported) => void;
 }
 
 /** Has recordings read for one craft, one at a time: a later one takes the place of an earlier one. */
@@ -38,7 +38,7 @@ export class RecordingReader {
     private readonly client: Client,
     /** The file that the page is of. */
     private readonly own: vscode.Uri,
-    private readonly tell: RecordingListener,
+    private readonly listener: RecordingListener,
   ) {}
 
   get script(): vscode.Uri | null {
@@ -66,7 +66,7 @@ export class RecordingReader {
     this.chosen ??= await this.scriptOf();
     const script = await opened(this.chosen);
     const progress = (share: number, doing: string) => {
-      if (this.reading === reading) this.tell.progress(uri, share, doing);
+      if (this.reading === reading) this.listener.progress(uri, share, doing);
     };
     progress(0, t('opening'));
     const asked: RecordingAsked = {
@@ -76,10 +76,10 @@ export class RecordingReader {
       layout: this.isOwn(uri) ? this.layout : null,
       confirmsAnew,
     };
-    const answer = await this.client.requestTelling(recordingRequest, asked, reading.token, progress);
+    const answer = await this.client.requestWithProgress(recordingRequest, asked, reading.token, progress);
     if (this.reading !== reading) return null;
     this.reading = null;
-    if (answer?.kind === 'told' && flight === null) this.tell.told(uri, answer);
+    if (answer?.kind === 'told' && flight === null) this.listener.reported(uri, answer);
     return answer ?? { kind: 'refused', message: noChecks() };
   }
 

@@ -2,7 +2,7 @@ import * as vscode from 'vscode';
 import {
   confirmColumnsRequest,
   type RecordingProposal,
-  type RecordingTold,
+  type RecordingReported,
   useMeasuredRequest,
 } from '../../server/src/lsp/recording-protocol';
 import { recordingChanges } from '../../server/src/sheet/compare/recordings';
@@ -23,11 +23,11 @@ const { t } = vscode.l10n;
 
 /** What a page of a recording has done for it. */
 interface RecordingPage {
-  readonly tell: (message: ToRecording) => void;
+  readonly send: (message: ToRecording) => void;
   /** Opens the page of another recording. */
   readonly open: (uri: string) => void;
-  /** What was told of a recording is remembered. */
-  readonly note: (uri: vscode.Uri, told: RecordingTold) => void;
+  /** What was reported of a recording is remembered. */
+  readonly note: (uri: vscode.Uri, reported: RecordingReported) => void;
   /** How the craft shook on the flight of another recording, as far as it was read. */
   readonly shaking: (uri: string) => RecordingBrief['shaking'];
 }
@@ -38,9 +38,9 @@ export class RecordingTalk {
   private flight: number | null = null;
   /** What the layout is called that holds the columns now; null: none does. */
   private keptAs: string | null = null;
-  private told: RecordingTold | null = null;
-  /** What was told before a proposal was written, to be held against what is told after it. */
-  private toldBefore: RecordingTold | null = null;
+  private reported: RecordingReported | null = null;
+  /** What was reported before a proposal was written, to be held against what is reported after it. */
+  private reportedBefore: RecordingReported | null = null;
 
   constructor(
     private readonly client: Client,
@@ -49,8 +49,8 @@ export class RecordingTalk {
   ) {
     this.reader = new RecordingReader(client, uri, {
       progress: (read, share, doing) =>
-        page.tell({ kind: 'reading', name: { ...this.name, file: nameOf(read) }, share, doing }),
-      told: (read, told) => page.note(read, told),
+        page.send({ kind: 'reading', name: { ...this.name, file: nameOf(read) }, share, doing }),
+      reported: (read, reported) => page.note(read, reported),
     });
   }
 
@@ -64,13 +64,13 @@ export class RecordingTalk {
         return this.read();
       case 'stop':
         this.stop();
-        this.page.tell({ kind: 'nothing', name: this.name, why: t('Stopped: the recording was not read.') });
+        this.page.send({ kind: 'nothing', name: this.name, why: t('Stopped: the recording was not read.') });
         return;
       case 'read-again':
         return this.readAgain();
       case 'flight':
         this.flight = message.flight;
-        this.toldBefore = null;
+        this.reportedBefore = null;
         return this.read();
       case 'script':
         return this.pickScript();
@@ -83,8 +83,8 @@ export class RecordingTalk {
       case 'history':
         return this.history();
       case 'back':
-        if (this.told === null) return this.read();
-        this.page.tell({ kind: 'told', name: this.name, told: this.told });
+        if (this.reported === null) return this.read();
+        this.page.send({ kind: 'told', name: this.name, reported: this.reported });
         return;
       case 'open':
         return this.page.open(message.uri);
@@ -101,44 +101,44 @@ export class RecordingTalk {
   }
 
   private async read(options: { readonly confirmsAnew?: boolean } = {}): Promise<void> {
-    const told = await this.ask({ uri: this.uri, flight: this.flight, ...options });
-    if (told === null) return;
-    this.told = await this.withGrown(told);
-    this.page.tell({ kind: 'told', name: this.name, told: this.told });
+    const reported = await this.ask({ uri: this.uri, flight: this.flight, ...options });
+    if (reported === null) return;
+    this.reported = await this.withGrown(reported);
+    this.page.send({ kind: 'told', name: this.name, reported: this.reported });
   }
 
   /** Beside what it says by itself, what has grown since the flight before. */
-  private async withGrown(told: RecordingTold): Promise<RecordingTold> {
+  private async withGrown(reported: RecordingReported): Promise<RecordingReported> {
     const { script } = this.reader;
-    if (script === null) return told;
-    const grown = await grownSinceLast(this.client, script, { uri: this.uri, told }, this.page.shaking);
-    return { ...told, report: { ...told.report, findings: [...grown, ...told.report.findings] } };
+    if (script === null) return reported;
+    const grown = await grownSinceLast(this.client, script, { uri: this.uri, reported }, this.page.shaking);
+    return { ...reported, report: { ...reported.report, findings: [...grown, ...reported.report.findings] } };
   }
 
-  /** After a proposal was written: what was told before beside what is told now. */
+  /** After a proposal was written: what was reported before beside what is reported now. */
   private async readAgain(): Promise<void> {
-    const before = this.toldBefore;
+    const before = this.reportedBefore;
     if (before === null) return this.read();
-    const told = await this.ask({ uri: this.uri, flight: this.flight });
-    if (told === null) return;
-    this.told = told;
-    this.toldBefore = null;
+    const reported = await this.ask({ uri: this.uri, flight: this.flight });
+    if (reported === null) return;
+    this.reported = reported;
+    this.reportedBefore = null;
     const { file } = this.name;
-    await this.tellCompared(
-      { name: t('{name} before the change', { name: file }), told: before },
-      { name: t('{name} now', { name: file }), told },
+    await this.sendCompared(
+      { name: t('{name} before the change', { name: file }), reported: before },
+      { name: t('{name} now', { name: file }), reported },
       true,
     );
   }
 
-  private async tellCompared(
-    before: { readonly name: string; readonly told: RecordingTold },
-    after: { readonly name: string; readonly told: RecordingTold },
+  private async sendCompared(
+    before: { readonly name: string; readonly reported: RecordingReported },
+    after: { readonly name: string; readonly reported: RecordingReported },
     isSame: boolean,
   ): Promise<void> {
-    const changes = recordingChanges(before.told.report, after.told.report);
+    const changes = recordingChanges(before.reported.report, after.reported.report);
     const grown = isSame ? [] : await grownIn(this.client, [before, after]);
-    this.page.tell({ kind: 'compared', isSame, before, after, changes, grown });
+    this.page.send({ kind: 'compared', isSame, before, after, changes, grown });
   }
 
   /** What the columns hold, once the file can be read so. */
@@ -146,7 +146,7 @@ export class RecordingTalk {
     const layout = JSON.stringify({ version: 1, rate: rate ?? undefined, columns });
     const answer = await this.client.request(confirmColumnsRequest, { uri: this.uri.toString(), layout });
     if (answer?.kind !== 'confirmed') {
-      this.page.tell({ kind: 'columns-refused', why: answer?.message ?? noChecks() });
+      this.page.send({ kind: 'columns-refused', why: answer?.message ?? noChecks() });
       return;
     }
     if (isKept) {
@@ -159,17 +159,17 @@ export class RecordingTalk {
   }
 
   private async compare(): Promise<void> {
-    const now = this.told;
+    const now = this.reported;
     const other = await pickRecording(this.client, t('Compare with Which Recording?'), this.uri);
     if (other === undefined || now === null) return;
-    const told = await this.ask({ uri: other, flight: null });
-    if (told === null) return;
+    const reported = await this.ask({ uri: other, flight: null });
+    if (reported === null) return;
     const [one, here] = [
-      { name: nameOf(other), told },
-      { name: this.name.file, told: now },
+      { name: nameOf(other), reported },
+      { name: this.name.file, reported: now },
     ];
-    if (await isLater(this.client, this.uri, other)) await this.tellCompared(here, one, false);
-    else await this.tellCompared(one, here, false);
+    if (await isLater(this.client, this.uri, other)) await this.sendCompared(here, one, false);
+    else await this.sendCompared(one, here, false);
   }
 
   /** The flights of the script that name a recording, the earliest first. */
@@ -177,10 +177,10 @@ export class RecordingTalk {
     const { script } = this.reader;
     const flights = script === null ? null : await flightNoises(this.client, this.reader, script);
     if (flights === null) return;
-    const told = flights.flatMap((one) =>
-      one.told === null ? [] : [{ name: one.flight.path, told: one.told }],
+    const reported = flights.flatMap((one) =>
+      one.reported === null ? [] : [{ name: one.flight.path, reported: one.reported }],
     );
-    this.page.tell({ kind: 'history', flights, grown: await grownIn(this.client, told) });
+    this.page.send({ kind: 'history', flights, grown: await grownIn(this.client, reported) });
   }
 
   private async pickScript(): Promise<void> {
@@ -195,16 +195,16 @@ export class RecordingTalk {
     });
     if (picked === undefined) return;
     this.reader.useScript(picked.uri);
-    this.toldBefore = null;
+    this.reportedBefore = null;
     await this.read();
   }
 
   /** As one edit that can be undone. */
   private async write(title: string): Promise<void> {
-    const { told } = this;
+    const { reported } = this;
     const { script } = this.reader;
-    const proposal = told === null ? undefined : proposalsOf(told).find((one) => one.title === title);
-    if (script === null || told === null || proposal === undefined) return;
+    const proposal = reported === null ? undefined : proposalsOf(reported).find((one) => one.title === title);
+    if (script === null || reported === null || proposal === undefined) return;
     await vscode.workspace.openTextDocument(script);
     const asked = { ...about(script), sets: proposal.sets };
     const edits = await this.client.request(useMeasuredRequest, asked);
@@ -214,24 +214,24 @@ export class RecordingTalk {
       void vscode.window.showWarningMessage(t('Nothing was written: {reason}.', { reason: refusal }));
       return;
     }
-    this.toldBefore ??= told;
-    this.page.tell({ kind: 'written', title });
+    this.reportedBefore ??= reported;
+    this.page.send({ kind: 'written', title });
   }
 
-  /** What is told of a recording; null where nothing is, which the page has been told by then. */
-  private async ask(wanted: WantedFlight): Promise<RecordingTold | null> {
+  /** What is reported of a recording; null where nothing is, which the page knows by then. */
+  private async ask(wanted: WantedFlight): Promise<RecordingReported | null> {
     const answer = await this.reader.read(wanted);
     if (answer === null || answer.kind === 'told') return answer;
     const { name } = this;
-    if (answer.kind === 'refused') this.page.tell({ kind: 'nothing', name, why: answer.message });
+    if (answer.kind === 'refused') this.page.send({ kind: 'nothing', name, why: answer.message });
     else if (this.reader.isOwn(wanted.uri)) {
       this.keptAs = answer.kept ?? this.keptAs;
-      this.page.tell({ kind: 'columns', name, asked: answer });
-    } else this.page.tell({ kind: 'nothing', name, why: notConfirmed() });
+      this.page.send({ kind: 'columns', name, asked: answer });
+    } else this.page.send({ kind: 'nothing', name, why: notConfirmed() });
     return null;
   }
 }
 
-function proposalsOf({ report }: RecordingTold): readonly RecordingProposal[] {
+function proposalsOf({ report }: RecordingReported): readonly RecordingProposal[] {
   return [...report.findings.flatMap(({ proposals }) => proposals), ...report.proposals];
 }

@@ -10,7 +10,7 @@ interface SalesPrompt {
   readonly example: string;
 }
 
-const nothingTold: SalesAnswers = { size: '', kv: '', cells: '', propeller: '' };
+const noAnswers: SalesAnswers = { size: '', kv: '', cells: '', propeller: '' };
 
 /** Asks what a sales page tells, one short question after the other, and gives a script of it; undefined if left. */
 export async function scriptFromSalesPage(client: Client): Promise<string | undefined> {
@@ -20,7 +20,7 @@ export async function scriptFromSalesPage(client: Client): Promise<string | unde
     { question: 'cells', title: t('cells of the pack'), example: '4S' },
     { question: 'propeller', title: t('propeller'), example: '5x4.3x3' },
   ];
-  let answers = nothingTold;
+  let answers = noAnswers;
   for (const [index, { question, title, example }] of all.entries()) {
     const typed = await vscode.window.showInputBox({
       title: t('From a Sales Page ({number} of {all}): {question}', {
@@ -32,7 +32,7 @@ export async function scriptFromSalesPage(client: Client): Promise<string | unde
       placeHolder: t('such as {example}', { example }),
       ignoreFocusOut: true,
       validateInput: async (text) => {
-        const asked = { ...nothingTold, [question]: text };
+        const asked = { ...noAnswers, [question]: text };
         return text.trim() === '' ? null : (await client.request(salesPageRequest, asked))?.faults[question];
       },
     });

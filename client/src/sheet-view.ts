@@ -54,7 +54,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
       client.onStateChanged(() => void this.refresh()),
       said.onChanged(() => this.post({ kind: 'recordings', said: said.all() })),
       vscode.window.onDidChangeActiveTextEditor(() => void this.follow()),
-      vscode.window.onDidChangeTextEditorSelection(() => void this.tellCursor()),
+      vscode.window.onDidChangeTextEditorSelection(() => void this.sendCursor()),
       vscode.workspace.onDidCloseTextDocument(({ uri }) => this.closed(uri)),
     ];
   }
@@ -135,7 +135,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   }
 
   /** Lights up on the page what the cursor's line has to do with. */
-  private async tellCursor(): Promise<void> {
+  private async sendCursor(): Promise<void> {
     const editor = activeScript();
     if (editor === undefined || !this.isListening) return;
     const { uri } = editor.document;
@@ -158,7 +158,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
         this.post({ kind: 'recordings', said: this.said.all() });
         await this.refresh();
         await this.trial.refresh();
-        return this.tellCursor();
+        return this.sendCursor();
       case 'state':
         return this.context.workspaceState.update(stateKey, message.state);
       case 'go':

@@ -83,10 +83,10 @@ export class StatusBar implements vscode.Disposable {
     const uri = activeScript()?.document.uri;
     if (uri === undefined) return this.hide();
     this.expect();
-    if (this.client.state === 'starting') this.tell(starting);
+    if (this.client.state === 'starting') this.showText(starting);
     const summary = await this.client.request(summaryRequest, about(uri));
     if (mine !== this.asked) return;
-    if (this.client.state === 'stopped') this.tell(stopped);
+    if (this.client.state === 'stopped') this.showText(stopped);
     else if (summary === null) this.hide();
     else this.show(summary);
   }
@@ -94,7 +94,7 @@ export class StatusBar implements vscode.Disposable {
   /** An answer is due: what is shown holds until it comes, but not for long. */
   private expect(): void {
     this.waiting ??= setTimeout(() => {
-      if (this.client.state === 'running') this.tell(working);
+      if (this.client.state === 'running') this.showText(working);
     }, longestWait);
   }
 
@@ -109,7 +109,7 @@ export class StatusBar implements vscode.Disposable {
     this.pack.hide();
   }
 
-  private tell({ text, tooltip, command, isError }: StatusText): void {
+  private showText({ text, tooltip, command, isError }: StatusText): void {
     this.expectNothing();
     this.counts.text = text;
     this.counts.tooltip = tooltip;
@@ -124,7 +124,7 @@ export class StatusBar implements vscode.Disposable {
   private show({ counts, packs, packInView, readAs }: Summary): void {
     const mend = counts['must-fix'];
     const all = t('Propsoff: {mend} must-fix, {risk} risk, {note} note, {tidy} tidy', { ...counts, mend });
-    this.tell({
+    this.showText({
       text: `$(checklist) ${withReading(countsText(mend, counts.risk), readAs)}`,
       tooltip: [all, ...uncheckedText(readAs)].join('. '),
       command: 'workbench.actions.view.problems',

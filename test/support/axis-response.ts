@@ -1,7 +1,12 @@
-import type { AxisResponse, MeasuredSpan, Told } from '../../server/src/recording/report';
+import type { AxisResponse, MeasuredAnswer, MeasuredSpan } from '../../server/src/recording/report';
 
 /** What is told, with a span of so much to either side. */
-export function toldSpan(likely: number, half: number, unit: string, basis = '30 s'): Told<MeasuredSpan> {
+export function toldSpan(
+  likely: number,
+  half: number,
+  unit: string,
+  basis = '30 s',
+): MeasuredAnswer<MeasuredSpan> {
   return { told: { likely, low: likely - half, high: likely + half, unit }, basis };
 }
 

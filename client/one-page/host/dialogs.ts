@@ -1,5 +1,5 @@
 import type { URI } from 'vscode-uri';
-import { askButtons, askFiles, askText, type PickItem, pickOne, tell } from '../ask';
+import { askButtons, askFiles, askText, type PickItem, pickOne, showMessage } from '../ask';
 import { addPicked, downloadUri } from './files';
 
 /** `wren.craft` of a place. */
@@ -14,10 +14,10 @@ function buttonsOf(given: readonly unknown[]): { isModal: boolean; detail: strin
   return { isModal: modal, detail, buttons: (isOptions ? rest : given).map(String) };
 }
 
-function messenger(level: Parameters<typeof tell>[0]) {
+function messenger(level: Parameters<typeof showMessage>[0]) {
   return async (message: string, ...given: readonly unknown[]): Promise<string | undefined> => {
     const { isModal, detail, buttons } = buttonsOf(given);
-    return isModal ? askButtons(message, detail, buttons) : tell(level, message, buttons);
+    return isModal ? askButtons(message, detail, buttons) : showMessage(level, message, buttons);
   };
 }
 

@@ -4,7 +4,7 @@
  */
 import type { URI } from 'vscode-uri';
 import { pathsMeant } from '../../../server/src/workspace/path-patterns';
-import { tell, whileWorking } from '../ask';
+import { showMessage, whileWorking } from '../ask';
 import { clipboard } from './clipboard';
 import { commands } from './commands';
 import { dialogs, lastOf } from './dialogs';
@@ -105,7 +105,7 @@ export const window = {
   },
 
   createStatusBarItem: (id: string) => statusItem(id, (command) => void commands.executeCommand(command)),
-  setStatusBarMessage: (text: string) => void tell('information', text),
+  setStatusBarMessage: (text: string) => void showMessage('information', text),
   withProgress: <T>({ title = '' }: { title?: string }, work: () => Promise<T>) => whileWorking(title, work),
 
   tabGroups: { activeTabGroup: { activeTab: undefined }, onDidChangeTabs },

@@ -22,7 +22,7 @@ export function linePlot(plot: LinePlot): HTMLElement {
     id: plot.id,
     label,
     count: plot.at.length,
-    tell: (index) => {
+    describe: (index) => {
       legend.read(index);
       return index === null ? '' : readingOf(plot, index);
     },

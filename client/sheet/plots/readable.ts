@@ -7,7 +7,7 @@ export interface Readable {
   /** How many places can be read. */
   readonly count: number;
   /** Shows what is read at a place (null: nothing is read) and gives it in words. */
-  readonly tell: (index: number | null) => string;
+  readonly describe: (index: number | null) => string;
   /** Between pixels and places. */
   readonly indexAt: (x: number, width: number) => number;
   readonly placeOf: (index: number, width: number) => number;
@@ -18,7 +18,7 @@ export interface Readable {
 const readAt = new Map<string, number>();
 
 /** A drawing that is read like a ruler: by the pointer, or by the arrow keys as a slider is moved. */
-export function readable({ id, label, count, tell, indexAt, placeOf, drawn }: Readable): HTMLElement {
+export function readable({ id, label, count, describe, indexAt, placeOf, drawn }: Readable): HTMLElement {
   const cursor = element('div', { class: 'cursor', hidden: true });
   const frame = element(
     'div',
@@ -45,7 +45,7 @@ export function readable({ id, label, count, tell, indexAt, placeOf, drawn }: Re
   }
 
   function read(index: number | null): void {
-    const words = tell(index);
+    const words = describe(index);
     cursor.hidden = index === null;
     if (index === null) {
       readAt.delete(id);

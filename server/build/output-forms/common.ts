@@ -88,7 +88,7 @@ export const measuredSpan = z
   .describe('What was measured.');
 
 /** What is told with what it rests on, or withheld with the reason. */
-export function told<T extends z.ZodType>(form: T) {
+export function measured<T extends z.ZodType>(form: T) {
   return z.union([
     z.object({ told: form, basis: z.string().describe('What it rests on.') }),
     z.object({
@@ -107,7 +107,7 @@ export const axisRow = z
     cells: z.array(
       z.object({
         axis: z.enum(['roll', 'pitch', 'yaw']),
-        value: told(measuredSpan).nullable().describe('null where it is no number.'),
+        value: measured(measuredSpan).nullable().describe('null where it is no number.'),
         beside: z.string().nullable().describe('What the script says of it, in words.'),
         estimate: z
           .object({

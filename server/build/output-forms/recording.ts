@@ -1,5 +1,5 @@
 import * as z from 'zod';
-import { axisRow, measuredSpan as span, told, version } from './common';
+import { axisRow, measured, measuredSpan as span, version } from './common';
 
 const axis = z.enum(['roll', 'pitch', 'yaw']);
 const signal = z.enum(['gyro', 'unfiltered-gyro']);
@@ -46,14 +46,14 @@ const motor = z.object({
   atFull: z.number().describe('Share of the time.'),
   atIdle: z.number(),
   harder: span.describe('Than all together.'),
-  lag: told(span),
+  lag: measured(span),
 });
 
 const pack = z.object({
-  openVoltage: told(span),
-  resistanceAtOneSecond: told(span).describe('Of pack and leads together.'),
-  resistanceAtTenSeconds: told(span),
-  usedCharge: told(span),
+  openVoltage: measured(span),
+  resistanceAtOneSecond: measured(span).describe('Of pack and leads together.'),
+  resistanceAtTenSeconds: measured(span),
+  usedCharge: measured(span),
   expected: span.optional().describe('By the script, of pack and leads after ten seconds.'),
   lowestVoltage: span.nullable(),
 });
@@ -68,7 +68,7 @@ const link = z.object({ interval: span, longestGap: span, whole: span });
 
 const response = z.object({
   axis,
-  curve: told(
+  curve: measured(
     z.object({
       frequencies,
       gain: z.array(z.number()).describe('dB'),
@@ -77,10 +77,10 @@ const response = z.object({
       off: z.array(z.number()).describe('Share of the gain, and rad of the phase, nine times in ten.'),
     }),
   ).describe('From what the sticks ask for to the gyro.'),
-  bandwidth: told(span),
-  peak: told(span),
-  phaseDelay: told(span),
-  step: told(
+  bandwidth: measured(span),
+  peak: measured(span),
+  phaseDelay: measured(span),
+  step: measured(
     z.object({
       seconds: z.array(z.number()),
       share: z.array(z.number()).describe('Of what was asked for.'),
@@ -88,9 +88,9 @@ const response = z.object({
       half: span.describe('Until half of the end has come.'),
     }),
   ),
-  delay: told(span).describe('From what the motors are told to the gyro, beside the lag.'),
-  lag: told(span),
-  margins: told(
+  delay: measured(span).describe('From what the motors are told to the gyro, beside the lag.'),
+  lag: measured(span),
+  margins: measured(
     z.object({
       by: z.enum(['controller', 'answer']),
       crossover: span,
@@ -104,7 +104,7 @@ const response = z.object({
 const gain = z.object({
   axis,
   term: z.enum(['proportional', 'integral', 'derivative']),
-  gain: told(span),
+  gain: measured(span),
 });
 
 const proposal = z.object({
@@ -130,14 +130,14 @@ const recordingReportForm = z
         proposals: z.array(proposal),
       }),
     ),
-    noise: told(z.array(axisNoise)),
-    noiseMaps: told(z.array(noiseMap)),
-    motors: told(z.array(motor)),
-    pack: told(pack),
-    hover: told(hover),
-    link: told(link),
-    responses: told(z.array(response)),
-    gains: told(z.array(gain)).describe('The board’s own gains, as they work.'),
+    noise: measured(z.array(axisNoise)),
+    noiseMaps: measured(z.array(noiseMap)),
+    motors: measured(z.array(motor)),
+    pack: measured(pack),
+    hover: measured(hover),
+    link: measured(link),
+    responses: measured(z.array(response)),
+    gains: measured(z.array(gain)).describe('The board’s own gains, as they work.'),
     proposals: z.array(proposal),
   })
   .describe('What one flight says.');

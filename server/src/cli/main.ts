@@ -56,7 +56,7 @@ async function main(): Promise<void> {
   try {
     process.exitCode = await run(process.argv.slice(2), terminal);
   } catch (error) {
-    terminal.tell(`propsoff: ${error instanceof Error ? error.message : String(error)}`);
+    terminal.message(`propsoff: ${error instanceof Error ? error.message : String(error)}`);
     process.exitCode = exitCodes.couldNotRun;
   }
 }

@@ -10,7 +10,7 @@ export interface Terminal {
   /** What was asked for, to standard output. Rejects where it could not be written whole. */
   readonly out: Write;
   /** One line for a person, to standard error. What others wrote is made harmless. */
-  tell(line: string): void;
+  message(line: string): void;
   /** To standard error as it is: a line that is written over again and again. */
   show(text: string): void;
   /** Whether colour codes do more good than harm. */
@@ -37,7 +37,7 @@ export function nodeTerminal(): Terminal {
   const show = (text: string) => void writeError(text).catch(endAsFailed);
   return {
     out: writerTo(stdout),
-    tell: (line) => show(`${visible(line)}\n`),
+    message: (line) => show(`${visible(line)}\n`),
     show,
     hasColour: wantsColour(env, stdout),
     width: columnsOf(env, stdout),

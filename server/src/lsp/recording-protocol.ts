@@ -69,7 +69,7 @@ export interface RecordingRefused {
   readonly message: string;
 }
 
-export interface RecordingTold {
+export interface RecordingReported {
   readonly kind: 'told';
   readonly report: RecordingReport;
   /** What the script's filters leave, with the tones of its packs; null without a craft or where they are not known. */
@@ -104,7 +104,7 @@ export interface ColumnsToConfirm {
   readonly kept: string | null;
 }
 
-export type RecordingAnswer = RecordingTold | ColumnsToConfirm | RecordingRefused;
+export type RecordingAnswer = RecordingReported | ColumnsToConfirm | RecordingRefused;
 
 /** What the columns of a file hold, as a layout's text or its likes; `uri`: the file. */
 export interface LayoutSaid {

@@ -2,7 +2,7 @@ import type { RecordingFindingWords } from '../catalog/model/recording-columns';
 import { shortNumber } from '../units/number-text';
 import { inWords } from './find/findings-of';
 import { measuredText } from './find/measured-text';
-import type { AxisNoise, MeasuredSpan, RecordingFinding, RecordingReport, Told } from './report';
+import type { AxisNoise, MeasuredAnswer, MeasuredSpan, RecordingFinding, RecordingReport } from './report';
 
 /** What grew by less is nothing to look for. Common practice. */
 const leastGrowth = 1.25;
@@ -24,7 +24,7 @@ export interface Shaking {
   readonly name: string;
   /** Rows a second, Hz: shaking is told up to half of it. */
   readonly rate: number;
-  readonly noise: Told<readonly Pick<AxisNoise, 'axis' | 'shaking'>[]>;
+  readonly noise: MeasuredAnswer<readonly Pick<AxisNoise, 'axis' | 'shaking'>[]>;
   readonly late?: readonly AxisLate[] | undefined;
 }
 

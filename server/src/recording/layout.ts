@@ -67,7 +67,7 @@ export function wantedColumns(
     throw new UnreadableRecording(`Two columns are said to hold ${twice.channel}; only one can.`);
   if (channels.length === 0)
     throw new UnreadableRecording(
-      `No column of this file is known to hold gyro, motors, voltage or anything else that is asked for; say what its columns hold. ${remarks.slice(0, mostToldInFault).join(' ')}`.trim(),
+      `No column of this file is known to hold gyro, motors, voltage or anything else that is asked for; say what its columns hold. ${remarks.slice(0, mostNamedInFault).join(' ')}`.trim(),
     );
   return {
     time: timeColumn(found, layout, remarks),
@@ -84,7 +84,7 @@ export function wantedColumns(
 }
 
 /** A refusal stays one that is read. */
-const mostToldInFault = 3;
+const mostNamedInFault = 3;
 
 interface PlacedRow {
   readonly row: LayoutColumn;
@@ -101,7 +101,7 @@ function timeColumn(
     const paced = rate === undefined ? undefined : parseQuantity(rate);
     if (paced !== undefined && paced.value > 0) return { column: null, rate: paced.value };
     throw new UnreadableRecording(
-      `No column is known to hold the time; say which one does, or how many rows a second there are. ${remarks.slice(0, mostToldInFault).join(' ')}`.trim(),
+      `No column is known to hold the time; say which one does, or how many rows a second there are. ${remarks.slice(0, mostNamedInFault).join(' ')}`.trim(),
     );
   }
   const parts = found.find(({ row }) => row.channel === 'time-parts');

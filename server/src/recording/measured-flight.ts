@@ -1,11 +1,11 @@
 import type { AxisName } from '../figures/axis-names';
 import type { MeasuredNoise } from './measured-noise';
-import type { MeasuredSpan, Told } from './report';
+import type { MeasuredAnswer, MeasuredSpan } from './report';
 
 /** All of a flight that setups are to be weighed by. Plain data. */
 export interface MeasuredFlight {
-  readonly noise: Told<MeasuredNoise>;
-  readonly loops: Told<MeasuredLoops>;
+  readonly noise: MeasuredAnswer<MeasuredNoise>;
+  readonly loops: MeasuredAnswer<MeasuredLoops>;
 }
 
 /** How the axes of a craft answered their motors on a flight. */

@@ -10,7 +10,7 @@ export interface MeasuredSpan {
 }
 
 /** An answer with what it rests on, or why there is none and what to log or to fly for it. */
-export type Told<T> =
+export type MeasuredAnswer<T> =
   | { readonly told: T; readonly basis: string }
   | { readonly told: null; readonly reason: string; readonly advice: string };
 
@@ -74,15 +74,15 @@ export interface MotorWork {
   /** How much harder it works than all together, %. */
   readonly harder: MeasuredSpan;
   /** Time constant from output to speed, ms. */
-  readonly lag: Told<MeasuredSpan>;
+  readonly lag: MeasuredAnswer<MeasuredSpan>;
 }
 
 export interface PackGave {
-  readonly openVoltage: Told<MeasuredSpan>;
+  readonly openVoltage: MeasuredAnswer<MeasuredSpan>;
   /** Of pack and leads together, mohm: at once and after some seconds, for they differ. */
-  readonly resistanceAtOneSecond: Told<MeasuredSpan>;
-  readonly resistanceAtTenSeconds: Told<MeasuredSpan>;
-  readonly usedCharge: Told<MeasuredSpan>;
+  readonly resistanceAtOneSecond: MeasuredAnswer<MeasuredSpan>;
+  readonly resistanceAtTenSeconds: MeasuredAnswer<MeasuredSpan>;
+  readonly usedCharge: MeasuredAnswer<MeasuredSpan>;
   /** What the script lets expect of pack and leads after ten seconds, mohm; left out where it says too little. */
   readonly expected?: MeasuredSpan;
   readonly lowestVoltage: MeasuredSpan | null;
@@ -106,19 +106,19 @@ export interface LinkKept {
 /** How one axis follows what the sticks ask for, and how late it is. */
 export interface AxisResponse {
   readonly axis: AxisName;
-  readonly curve: Told<ResponseCurve>;
+  readonly curve: MeasuredAnswer<ResponseCurve>;
   /** Up to where at least 71 % (-3 dB) of what is asked for comes, Hz. */
-  readonly bandwidth: Told<MeasuredSpan>;
+  readonly bandwidth: MeasuredAnswer<MeasuredSpan>;
   /** The most that comes of what is asked for at any frequency, %. */
-  readonly peak: Told<MeasuredSpan>;
+  readonly peak: MeasuredAnswer<MeasuredSpan>;
   /** How much later it comes for each hertz beyond the frequency at which it comes half a turn late, as a wait, ms. */
-  readonly phaseDelay: Told<MeasuredSpan>;
-  readonly step: Told<StepCurve>;
+  readonly phaseDelay: MeasuredAnswer<MeasuredSpan>;
+  readonly step: MeasuredAnswer<StepCurve>;
   /** What only waits between what the motors are told and the gyro, its filters too, ms. */
-  readonly delay: Told<MeasuredSpan>;
+  readonly delay: MeasuredAnswer<MeasuredSpan>;
   /** Time constant between the same two beside that wait, ms: the motors with their propellers. */
-  readonly lag: Told<MeasuredSpan>;
-  readonly margins: Told<MeasuredMargins>;
+  readonly lag: MeasuredAnswer<MeasuredSpan>;
+  readonly margins: MeasuredAnswer<MeasuredMargins>;
 }
 
 /** What comes of a sine that the sticks ask for, from there to the gyro. */
@@ -164,7 +164,7 @@ export interface MeasuredMargins {
 export interface MeasuredGain {
   readonly axis: AxisName;
   readonly term: 'proportional' | 'integral' | 'derivative';
-  readonly gain: Told<MeasuredSpan>;
+  readonly gain: MeasuredAnswer<MeasuredSpan>;
 }
 
 /** Lines for the script: one undoable edit. */
@@ -194,15 +194,15 @@ export interface RecordingReport {
   /** What was not read, not checked or not known, first. */
   readonly leftOut: readonly string[];
   readonly findings: readonly RecordingFinding[];
-  readonly noise: Told<readonly AxisNoise[]>;
-  readonly noiseMaps: Told<readonly NoiseMap[]>;
-  readonly motors: Told<readonly MotorWork[]>;
-  readonly pack: Told<PackGave>;
-  readonly hover: Told<Hovered>;
-  readonly link: Told<LinkKept>;
-  readonly responses: Told<readonly AxisResponse[]>;
+  readonly noise: MeasuredAnswer<readonly AxisNoise[]>;
+  readonly noiseMaps: MeasuredAnswer<readonly NoiseMap[]>;
+  readonly motors: MeasuredAnswer<readonly MotorWork[]>;
+  readonly pack: MeasuredAnswer<PackGave>;
+  readonly hover: MeasuredAnswer<Hovered>;
+  readonly link: MeasuredAnswer<LinkKept>;
+  readonly responses: MeasuredAnswer<readonly AxisResponse[]>;
   /** What the board's own numbers come to; all three of each axis, told or withheld. */
-  readonly gains: Told<readonly MeasuredGain[]>;
+  readonly gains: MeasuredAnswer<readonly MeasuredGain[]>;
   /** What may be written into the script as it is measured. */
   readonly proposals: readonly RecordingProposal[];
 }

@@ -1,6 +1,6 @@
 import type { HandOver } from '../catalog/model/hand-over';
 import type { Finding } from '../checks/report/finding';
-import { asScript, type Telling } from '../checks/report/render';
+import { asScript, type Renderer } from '../checks/report/render';
 import type { Craft } from '../craft/craft';
 import { fileName } from '../craft/include-path';
 import type { ReadAs } from '../craft/read-as';
@@ -61,7 +61,7 @@ export function buildSheet(
   };
 }
 
-function packLabel(craft: Craft, findings: readonly Finding[], name: string, telling: Telling): PackLabel {
+function packLabel(craft: Craft, findings: readonly Finding[], name: string, telling: Renderer): PackLabel {
   const refusal = findings.find(
     ({ pack, level, accepted }) => pack === name && level === 'must-fix' && accepted === null,
   );
@@ -77,7 +77,7 @@ function partsOf(
   craft: Craft,
   view: CraftView,
   findings: readonly Finding[],
-  telling: Telling,
+  telling: Renderer,
 ): readonly SheetPart[] {
   const packs = packColumns(craft);
   // No board knows all of its craft.

@@ -3,7 +3,7 @@ import { replacementText } from '../catalog/replacements';
 import type { Finding } from '../checks/report/finding';
 import { listed } from '../checks/report/listed';
 import { countByLevel, levels } from '../checks/report/order';
-import { asScript, type Telling } from '../checks/report/render';
+import { asScript, type Renderer } from '../checks/report/render';
 import type { Craft } from '../craft/craft';
 import { notLookedAt, type ReadAs } from '../craft/read-as';
 import { type NotKnown, notKnown } from './not-known';
@@ -102,7 +102,7 @@ const nothingToMend: Readonly<Record<ReadAs, string>> = {
   empty: 'nothing written yet',
 };
 
-function sheetFinding(finding: Finding, telling: Telling): SheetFinding {
+function sheetFinding(finding: Finding, telling: Renderer): SheetFinding {
   return {
     id: finding.check.id,
     level: finding.level,

@@ -4,7 +4,7 @@ import { ofAxes } from '../figures/axis-names';
 import { stageDelayId } from '../figures/filter-figures';
 import { filterNumbers } from '../figures/filter-stages';
 import { warmingSentences } from '../figures/heat-words';
-import type { ToldWithheld } from './not-known';
+import type { WithheldWithReason } from './not-known';
 import { type FigureTable, figureTable, figureText, type PackColumn } from './which-pack';
 
 /** Parts that answer in figures. */
@@ -130,7 +130,7 @@ const parts: readonly FigurePartPlan[] = [
 /** The parts that have a figure, or would have one if more were known. */
 export function figureParts(
   packs: readonly PackColumn[],
-  unknown: readonly ToldWithheld[],
+  unknown: readonly WithheldWithReason[],
   view: CraftView,
 ): readonly FigurePart[] {
   return parts.flatMap(({ id, title, short: [figureId, words], key, figures, caution, tell }) => {

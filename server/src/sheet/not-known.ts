@@ -20,13 +20,13 @@ export interface WayToWrite {
 }
 
 /** A withheld figure as programs are told of it. */
-export interface ToldWithheld extends Omit<WithheldFigure, 'because' | 'refused'> {
+export interface WithheldWithReason extends Omit<WithheldFigure, 'because' | 'refused'> {
   /** Why it is withheld, in a sentence. */
   readonly reason: string;
 }
 
 /** For programs: each figure by itself. */
-export function withheldOf(craft: Craft, withheld = withheldFigures(craft)): readonly ToldWithheld[] {
+export function withheldOf(craft: Craft, withheld = withheldFigures(craft)): readonly WithheldWithReason[] {
   return withheld.map(({ because, refused: _, ...figure }) => ({
     ...figure,
     reason: [because, writeText(craft, figure)].filter((sentence) => sentence !== null).join(' '),

@@ -1,5 +1,5 @@
 import { listed } from '../checks/report/listed';
-import type { MeasuredSpan, Told } from '../recording/report';
+import type { MeasuredAnswer, MeasuredSpan } from '../recording/report';
 import type { AxisRow } from './recording-rows';
 
 /** Something that is said of some quantities of some axes. */
@@ -34,7 +34,7 @@ interface AxisQuantity {
 
 function together<T>(
   rows: readonly AxisRow[],
-  of: (value: Told<MeasuredSpan>) => { readonly key: string; readonly said: T } | null,
+  of: (value: MeasuredAnswer<MeasuredSpan>) => { readonly key: string; readonly said: T } | null,
 ): readonly SaidOfQuantities<T>[] {
   const found = new Map<string, { readonly said: T; readonly places: AxisQuantity[] }>();
   for (const { name, cells } of rows)

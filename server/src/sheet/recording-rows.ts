@@ -1,10 +1,10 @@
 import type {
   AxisResponse,
+  MeasuredAnswer,
   MeasuredGain,
   MeasuredMargins,
   MeasuredSpan,
   RecordingReport,
-  Told,
 } from '../recording/report';
 import { measuredNumber, shortNumber, withUnit } from '../units/number-text';
 import type { RecordingQuestion } from './compare/recording-questions';
@@ -22,7 +22,7 @@ export interface AxisRow {
 export interface AxisCell {
   readonly axis: AxisResponse['axis'];
   /** Null where it is told otherwise, or there is none. */
-  readonly value: Told<MeasuredSpan> | null;
+  readonly value: MeasuredAnswer<MeasuredSpan> | null;
   /** What the script says of it, in words. */
   readonly beside: string | null;
   /** What it lets expect, in numbers; null where it says a gain, or nothing. */
@@ -37,7 +37,7 @@ export interface WrittenGain {
   readonly text: string;
 }
 
-type PartOfResponse = (response: AxisResponse) => Told<MeasuredSpan> | null;
+type PartOfResponse = (response: AxisResponse) => MeasuredAnswer<MeasuredSpan> | null;
 
 /** How the axes follow, beside what the script lets expect. */
 export function followRows(axes: readonly AxisResponse[], models: readonly AxisModel[]): readonly AxisRow[] {
@@ -149,11 +149,11 @@ export function axisRows({ responses, gains }: RecordingReport, beside: BesideRe
   ];
 }
 
-function partOf<T>(answer: Told<T>, part: (told: T) => MeasuredSpan): Told<MeasuredSpan> {
+function partOf<T>(answer: MeasuredAnswer<T>, part: (told: T) => MeasuredSpan): MeasuredAnswer<MeasuredSpan> {
   return 'reason' in answer ? answer : { told: part(answer.told), basis: answer.basis };
 }
 
-function gainMarginOf({ margins }: AxisResponse): Told<MeasuredSpan> {
+function gainMarginOf({ margins }: AxisResponse): MeasuredAnswer<MeasuredSpan> {
   if ('reason' in margins) return margins;
   const { gainMargin } = margins.told;
   if (gainMargin !== null) return { told: gainMargin, basis: margins.basis };

@@ -3,7 +3,7 @@ import type { PlacedLine } from '../craft/setting';
 import { CraftView, viewQuery } from '../craft/view';
 import { figureSource, figuresOf } from '../figures';
 import type { Figure, FigureSource } from '../figures/figure';
-import { type ToldWithheld, type WayToWrite, waysToWrite } from './not-known';
+import { type WayToWrite, type WithheldWithReason, waysToWrite } from './not-known';
 import { type Target, targetOfLine, targetOfPath } from './target';
 import { type Variant, variantsOf } from './variants';
 
@@ -126,7 +126,7 @@ const key = figures.slice(0, figures.indexOf('pack-land-voltage'));
 
 export function whichPack(
   packs: readonly PackColumn[],
-  unknown: readonly ToldWithheld[],
+  unknown: readonly WithheldWithReason[],
   inView: CraftView,
 ): WhichPack {
   const { columns, rows, shared, withheld } = figureTable(packs, unknown, figures, key);
@@ -174,7 +174,7 @@ export function packColumns(craft: Craft): readonly PackColumn[] {
  */
 export function figureTable(
   packs: readonly PackColumn[],
-  unknown: readonly ToldWithheld[],
+  unknown: readonly WithheldWithReason[],
   ids: readonly string[],
   key: readonly string[],
 ): FigureTable {
@@ -198,7 +198,10 @@ export function figureTable(
   };
 }
 
-function withheldRows(unknown: readonly ToldWithheld[], key: ReadonlySet<string>): readonly WithheldRow[] {
+function withheldRows(
+  unknown: readonly WithheldWithReason[],
+  key: ReadonlySet<string>,
+): readonly WithheldRow[] {
   return unknown.flatMap((figure) => {
     const { id, title, reason } = figure;
     if (figure.packs !== null || !key.has(id)) return [];

@@ -93,7 +93,7 @@ export class Workspace {
       this.stamps.set(key, {});
       this.found.delete(key);
     }
-    this.tell([...this.open.keys()]);
+    this.announce([...this.open.keys()]);
     this.wake();
     this.closed.onTouched({ kind: 'all' });
   }
@@ -182,7 +182,7 @@ export class Workspace {
       craft.changed(changed);
       this.stamps.set(rootKey, {});
     }
-    this.tell(concerned.map(([rootKey]) => rootKey).filter((rootKey) => rootKey !== key));
+    this.announce(concerned.map(([rootKey]) => rootKey).filter((rootKey) => rootKey !== key));
     this.closed.onTouched({ kind: 'file', uri: key });
     if (changed.some(([what]) => what === 'include')) this.includesChanged();
     // Whether a part's constant is used is said by those that include it.
@@ -230,7 +230,7 @@ export class Workspace {
       craft.changed([inputKeys.include]);
       this.stamps.set(key, {});
     }
-    this.tell([...this.open.keys()]);
+    this.announce([...this.open.keys()]);
     this.folderScripts.forget();
     this.includers.forget();
     this.includesChanged();
@@ -362,7 +362,7 @@ export class Workspace {
         const open = this.open.get(key);
         if (open === undefined) return;
         this.change(open.uri, edits, open.version);
-        this.tell([key]);
+        this.announce([key]);
       },
       lookedUp: () => this.wake(),
     };
@@ -444,7 +444,7 @@ export class Workspace {
       this.stamps.set(key, {});
       if (key !== except) concerned.push(key);
     }
-    this.tell(concerned);
+    this.announce(concerned);
     this.wake();
   }
 
@@ -457,7 +457,7 @@ export class Workspace {
     for (const resolve of this.awaitingFiles.splice(0)) resolve();
   }
 
-  private tell(keys: readonly string[]): void {
+  private announce(keys: readonly string[]): void {
     if (keys.length === 0) return;
     this.options.onAffected?.(keys.flatMap((key) => this.open.get(key)?.uri ?? []));
   }

@@ -1,4 +1,9 @@
-import type { AxisResponse, MeasuredSpan, RecordingReport, Told } from '../../../server/src/recording/report';
+import type {
+  AxisResponse,
+  MeasuredAnswer,
+  MeasuredSpan,
+  RecordingReport,
+} from '../../../server/src/recording/report';
 import type { SimulatedGains } from '../../simulator/craft';
 import { waitsOf } from '../../simulator/linear';
 import type { LoopTruth } from '../../simulator/loop-truth';
@@ -25,7 +30,10 @@ function shows({ rate }: RandomFlight, { coherence }: Steered, frequency: number
   return frequency < 0.4 * rate && coherence(frequency) >= enough.coherence;
 }
 
-function spanOf<T>(answer: Told<T> | undefined, of: (told: T) => MeasuredSpan | null): MeasuredSpan | null {
+function spanOf<T>(
+  answer: MeasuredAnswer<T> | undefined,
+  of: (told: T) => MeasuredSpan | null,
+): MeasuredSpan | null {
   return answer === undefined || answer.told === null ? null : of(answer.told);
 }
 

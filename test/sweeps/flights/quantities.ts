@@ -1,4 +1,9 @@
-import type { MeasuredSpan, Peak, RecordingReport, Told } from '../../../server/src/recording/report';
+import type {
+  MeasuredAnswer,
+  MeasuredSpan,
+  Peak,
+  RecordingReport,
+} from '../../../server/src/recording/report';
 import type { RandomFlight } from '../../support/simulated-flights';
 import { following } from './following';
 import type { Quantity } from './quantity';
@@ -115,7 +120,7 @@ function order(name: string, blade: boolean): Quantity {
   };
 }
 
-function spanOf(answer: Told<MeasuredSpan> | undefined): MeasuredSpan | null {
+function spanOf(answer: MeasuredAnswer<MeasuredSpan> | undefined): MeasuredSpan | null {
   return answer?.told ?? null;
 }
 

@@ -3,7 +3,7 @@ import { profileOf } from '../../../server/src/board/profile/profile';
 import { fixTitle } from '../../../server/src/checks/report/render';
 import { checkedScript } from '../../../server/src/cli/report/checked-file';
 import { CraftView } from '../../../server/src/craft/view';
-import { tellingIn } from '../../../server/src/features/board/finding-words';
+import { boardRenderer } from '../../../server/src/features/board/finding-words';
 import { blockedText, prepareBoardText } from '../../../server/src/features/board/hand-over';
 import { benchCard } from '../../../server/src/sheet/bench-card/bench-card';
 import { buildSheet } from '../../../server/src/sheet/build-sheet';
@@ -88,7 +88,7 @@ describe('what is found in a board’s text, told in the script that includes it
 
   it('stands in the build sheet and on the bench card in the same words', async () => {
     const { workspace, view, findings } = await opened(scriptBeside);
-    const telling = tellingIn(workspace);
+    const telling = boardRenderer(workspace);
     const advice = /Set motors-report-speed \(esc\.speed-feedback\) to yes/;
     const sheet = buildSheet(view.craft, findings, view.pack, null, telling);
     assert.match(JSON.stringify(sheet.parts), advice);

@@ -30,7 +30,7 @@ const empty: ReadonlySet<string> = new Set(
 );
 
 /** The words of a text that tell something, each cut down to what its forms share. */
-export function tellingWords(text: string): readonly string[] {
+export function contentWords(text: string): readonly string[] {
   const words = text
     .replace(/([a-z])([A-Z])/g, '$1 $2')
     .toLowerCase()

@@ -15,13 +15,13 @@ export function adviceOf(finding: Finding): string {
 }
 
 /** In whose words findings are told. */
-export interface Telling {
+export interface Renderer {
   message(finding: Finding): string;
   advice(finding: Finding): string;
 }
 
 /** In those of a script. */
-export const asScript: Telling = { message: messageOf, advice: adviceOf };
+export const asScript: Renderer = { message: messageOf, advice: adviceOf };
 
 /** What is said of another place. */
 export function relatedText({ message, values = {} }: Pick<Related, 'message' | 'values'>): string {

@@ -16,7 +16,7 @@ export function fixesFor(view: CraftView, fix: RuleFix): readonly Fix[] {
   if (origin === undefined || origin.script === view.craft.root || !origin.script.isBoardText)
     return inScript === null ? [] : [inScript];
   const inText = (fix.also ?? []).length > 0 ? null : replaced(view, origin, fix);
-  const first = inText === null ? [] : [{ ...told(fix), edits: inText, isHelp: fix.look !== undefined }];
+  const first = inText === null ? [] : [{ ...fixWords(fix), edits: inText, isHelp: fix.look !== undefined }];
   return inScript === null ? first : [...first, { ...inScript, title: `${fix.title}, in this script` }];
 }
 
@@ -38,13 +38,13 @@ export function fixFor(view: CraftView, fix: SettingFix): Fix | null {
     edits.push(...inPlace);
   }
   return {
-    ...told(fix),
+    ...fixWords(fix),
     edits: [...edits, ...insertions(view, added, pack)],
     isHelp: lines.some(({ look }) => look !== undefined),
   };
 }
 
-function told({ title, values, set, to }: SettingFix): Pick<Fix, 'title' | 'values' | 'set'> {
+function fixWords({ title, values, set, to }: SettingFix): Pick<Fix, 'title' | 'values' | 'set'> {
   return { title, values: { ...values, to }, set };
 }
 

@@ -1,4 +1,4 @@
-import { tellingIn } from '../../features/board/finding-words';
+import { boardRenderer } from '../../features/board/finding-words';
 import { benchCard } from '../../sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../../sheet/bench-card/markdown';
 import { benchCardPage } from '../../sheet/bench-card/page';
@@ -44,7 +44,7 @@ export const benchCardCommand = command({
       craft,
       findings,
       values.pack === undefined ? craft.packs() : [values.pack],
-      tellingIn(workspace),
+      boardRenderer(workspace),
     );
     if (values.json === true) await terminal.out(jsonText({ version: 1, ...card }));
     else if (values.html === true) await terminal.out(benchCardPage(card));

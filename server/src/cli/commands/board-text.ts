@@ -77,19 +77,19 @@ export const boardTextCommand = command({
     const preparation = { profile, captured, view, findings, since, reason };
     const { written, entries, blocking, report } = prepareBoardText(preparation);
     if (blocking.length > 0 && reason === null) {
-      for (const line of blockedText(blocking, workspace)) terminal.tell(line);
-      terminal.tell('Mend them, or say --despite "<reason>": the reason is written into the text.');
+      for (const line of blockedText(blocking, workspace)) terminal.message(line);
+      terminal.message('Mend them, or say --despite "<reason>": the reason is written into the text.');
       return exitCodes.findings;
     }
     await handOut(piecesOf(profile, written), values, profile, terminal);
-    for (const line of report) terminal.tell(line);
+    for (const line of report) terminal.message(line);
     const others = view.craft.packs().filter((name) => name !== view.pack);
     if (values.pack === undefined && others.length > 0)
-      terminal.tell(`The script has other packs: ${others.join(', ')}; --pack takes one of them.`);
+      terminal.message(`The script has other packs: ${others.join(', ')}; --pack takes one of them.`);
     if (isRemembered && record !== null) {
       const why = blocking.length > 0 ? reason : null;
       await record.remember(handOverOf(profile?.name ?? '', view.pack, entries, why));
-      terminal.tell(`Recorded in ${record.path}.`);
+      terminal.message(`Recorded in ${record.path}.`);
     }
     return exitCodes.fine;
   },
@@ -119,7 +119,7 @@ async function handOut(
     const text = pieces[Number(piece) - 1];
     if (text === undefined) throw new UsageError(`--piece takes a number from 1 to ${pieces.length}`);
     await terminal.out(text);
-    terminal.tell(`Piece ${piece} of ${pieces.length}.`);
+    terminal.message(`Piece ${piece} of ${pieces.length}.`);
     return;
   }
   const pause = parseQuantity(profile?.text.pace?.pause ?? '')?.value ?? usualPause;
@@ -133,6 +133,6 @@ async function handOut(
 function lastOf({ path, last, isThere }: HandOverRecord, board: string, terminal: Terminal): HandOver | null {
   if (last?.board === board) return last;
   const none = isThere ? `${path} is no record of a hand-over to this board` : `There is no ${path}`;
-  terminal.tell(`${none}: all of it is written.`);
+  terminal.message(`${none}: all of it is written.`);
   return null;
 }

@@ -88,8 +88,8 @@ export const checkCommand = command({
     };
     const check = () => checkFor(request, { form, failing, isQuiet: quiet }, terminal);
     if (values.watch !== true) {
-      const { exitCode, tell } = await check();
-      await tell();
+      const { exitCode, report } = await check();
+      await report();
       return exitCode;
     }
     if (fix) throw new UsageError('--watch only looks: leave --fix out');
@@ -135,8 +135,8 @@ async function checkFor(request: CheckRequest, reporting: Reporting, terminal: T
   const { files, unreadable, read, catalog, mended, choices } = await checkOnce(request, terminal);
   const { form, isQuiet } = reporting;
   const failing = reporting.failing ?? upTo(choices.failOn ?? 'must-fix');
-  const tell = async () => {
-    for (const line of mended) terminal.tell(line);
+  const report = async () => {
+    for (const line of mended) terminal.message(line);
     if (form === 'json') await terminal.out(jsonReport(files, catalog));
     else if (form === 'sarif') {
       // Explains every check that it names: loaded only where that is asked for.
@@ -148,9 +148,9 @@ async function checkFor(request: CheckRequest, reporting: Reporting, terminal: T
       const shown = isQuiet ? onlyFailing(files, failing) : files;
       await terminal.out(await textReport(shown, catalog, terminal, { hasCounts: !isQuiet }));
     }
-    for (const line of unreadable) terminal.tell(`propsoff: ${line}`);
+    for (const line of unreadable) terminal.message(`propsoff: ${line}`);
   };
-  return { exitCode: unreadable.length > 0 ? exitCodes.couldNotRun : outcome(files, failing), read, tell };
+  return { exitCode: unreadable.length > 0 ? exitCodes.couldNotRun : outcome(files, failing), read, report };
 }
 
 function onlyFailing(files: readonly CheckedFile[], failing: readonly Level[]): readonly CheckedFile[] {

@@ -147,9 +147,9 @@ async function writeOne(
 ): Promise<number> {
   const proposal = answer.proposals.find((one) => one.id === id);
   if (proposal === undefined) {
-    for (const reason of [answer.answer, ...answer.inTheWay]) terminal.tell(reason);
+    for (const reason of [answer.answer, ...answer.inTheWay]) terminal.message(reason);
     if (answer.proposals.length > 0)
-      terminal.tell(`There is no other than ${answer.proposals.map((one) => one.id).join(', ')}.`);
+      terminal.message(`There is no other than ${answer.proposals.map((one) => one.id).join(', ')}.`);
     return exitCodes.findings;
   }
   if (file.path === '-') {
@@ -158,14 +158,14 @@ async function writeOne(
   }
   const why = await written(file, proposal.text);
   if (why !== null) {
-    terminal.tell(`${file.path} ${why}`);
+    terminal.message(`${file.path} ${why}`);
     return exitCodes.couldNotRun;
   }
   for (const { path, packs, before, after } of proposal.settings)
-    terminal.tell(
+    terminal.message(
       `${file.path}: ${path}${packs.length === 0 ? '' : ` @ ${packs.join(', ')}`}: ${before ?? 'not set'} → ${after}`,
     );
-  terminal.tell(answer.caution);
+  terminal.message(answer.caution);
   return exitCodes.fine;
 }
 

@@ -52,7 +52,7 @@ export const formatCommand = command({
       if (why !== null) failed.push(`${path} was left as it was: ${why}`);
       else if (!quiet) await terminal.out(`${visible(path)} formatted\n`);
     }
-    for (const line of failed) terminal.tell(`propsoff: ${line}`);
+    for (const line of failed) terminal.message(`propsoff: ${line}`);
     if (failed.length > 0) return exitCodes.couldNotRun;
     return (check || diff) && wouldChange ? exitCodes.findings : exitCodes.fine;
   },

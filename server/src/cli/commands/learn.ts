@@ -123,7 +123,7 @@ export const learnCommand = command({
     const confirmed = measured === null || values.flown !== true ? sure : withFlown(sure, measured.families);
     const made = learnedProfile(listing, name, confirmed, catalog);
     if (made === null) {
-      for (const line of [understood.summary, ...leftText(listing)]) terminal.tell(line);
+      for (const line of [understood.summary, ...leftText(listing)]) terminal.message(line);
       return exitCodes.findings;
     }
     const { outcomes } = made;
@@ -144,7 +144,7 @@ export const learnCommand = command({
         ...told,
         ...leftText(listing),
       ])
-        terminal.tell(line);
+        terminal.message(line);
     }
     return exitCodes.fine;
   },

@@ -91,7 +91,7 @@ export const proveCommand = command({
         ? json(proof, lines, profile?.name ?? null, view.pack)
         : report(proof, lines, capture, view.pack),
     );
-    if (compared.isLikeEcho) terminal.tell(likeEcho);
+    if (compared.isLikeEcho) terminal.message(likeEcho);
     return proof.isWhole ? exitCodes.fine : exitCodes.findings;
   },
 });

@@ -36,7 +36,7 @@ export const readCommand = command({
     const made = makeScript(profile, around.additions.catalog, capture, kept);
     if (made.refused !== null) throw new UsageError(`${path}: ${made.refused}`);
     await terminal.out(made.text);
-    for (const line of readSummary(made)) terminal.tell(line);
+    for (const line of readSummary(made)) terminal.message(line);
     return exitCodes.fine;
   },
 });

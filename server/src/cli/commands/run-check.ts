@@ -111,7 +111,7 @@ async function checkAll(
 
 function workspaceIn(around: Here, terminal: Terminal): Workspace {
   return workspaceOf(around, (what, error) =>
-    terminal.tell(`propsoff: ${what} failed and was left out: ${String(error)}`),
+    terminal.message(`propsoff: ${what} failed and was left out: ${String(error)}`),
   );
 }
 

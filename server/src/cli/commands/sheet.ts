@@ -1,4 +1,4 @@
-import { tellingIn } from '../../features/board/finding-words';
+import { boardRenderer } from '../../features/board/finding-words';
 import { allFigures, buildSheet } from '../../sheet/build-sheet';
 import { narrowings } from '../../sheet/narrowing/narrowing';
 import { withheldOf } from '../../sheet/not-known';
@@ -50,7 +50,7 @@ export const sheetCommand = command({
     const one = await oneScript(wanted, values.pack, terminal);
     const { craft, findings, view, workspace } = one;
     const handed = path === '-' ? null : (await HandOverRecord.beside(path)).last;
-    const sheet = buildSheet(craft, findings, view.pack, handed, tellingIn(workspace));
+    const sheet = buildSheet(craft, findings, view.pack, handed, boardRenderer(workspace));
     const otherwise = asksVariant(values) ? comparedVariant(one, path, values) : null;
     const narrowing = values.surer === true ? narrowings(craft, view.pack) : null;
     const recorded = values.recorded === true ? await recordedIn(one, terminal) : null;

@@ -39,9 +39,9 @@ export async function openedRecording(
 ): Promise<OpenedRecording> {
   const { path, craft, layout: name, said, rate } = wanted;
   const source = await sourceAt(path);
-  const around = await layoutsAround(craft === null ? [path] : [craft, path], terminal.tell);
+  const around = await layoutsAround(craft === null ? [path] : [craft, path], terminal.message);
   const named: NamedLayout | null = name === undefined ? null : await namedLayout(name, around);
-  const learnt = await told(path, () =>
+  const learnt = await refusedWithPath(path, () =>
     watched(source, 'looked at', terminal, (pace) => learnTable(source, around, words, pace)),
   );
   const table = named === null ? learnt : { ...learnt, confirmed: named, proposed: [], layout: named.layout };
@@ -63,7 +63,9 @@ export async function readOpened(
     throw new UsageError(
       `${path}: ${why} --columns shows what its columns are taken for; --column and --rate say what is not known.`,
     );
-  return told(path, () => watched(source, 'read', terminal, (pace) => readLearnt(source, table, pace)));
+  return refusedWithPath(path, () =>
+    watched(source, 'read', terminal, (pace) => readLearnt(source, table, pace)),
+  );
 }
 
 async function sourceAt(path: string): Promise<RecordingSource> {
@@ -78,7 +80,7 @@ async function sourceAt(path: string): Promise<RecordingSource> {
 }
 
 /** A file of which nothing can be told ends the command in one line that says why. */
-async function told<T>(path: string, work: () => Promise<T>): Promise<T> {
+async function refusedWithPath<T>(path: string, work: () => Promise<T>): Promise<T> {
   try {
     return await work();
   } catch (error) {
@@ -98,7 +100,7 @@ async function watched<T>(
     return await work({
       turn: (bytes) => {
         if (size !== null)
-          progress.tell(`${Math.round((100 * bytes) / Math.max(1, size))} % of the file ${done}`);
+          progress.show(`${Math.round((100 * bytes) / Math.max(1, size))} % of the file ${done}`);
         return undefined;
       },
     });

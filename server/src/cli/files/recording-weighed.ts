@@ -1,7 +1,7 @@
 import { resolve } from 'node:path';
 import { URI } from 'vscode-uri';
 import type { Craft } from '../../craft/craft';
-import { viewFlown } from '../../features/flight/recording-told';
+import { viewFlown } from '../../features/flight/recording-beside-script';
 import { measuredFlight } from '../../recording/estimate/measured-flight';
 import { flightTaken } from '../../recording/flight-taken';
 import type { MeasuredFlight } from '../../recording/measured-flight';
@@ -30,7 +30,7 @@ export async function recordingWeighed(
   };
   const opened = await openedRecording(wanted, craft.catalog.recordings, terminal);
   if (openQuestions(opened.table).length > 0)
-    terminal.tell(
+    terminal.message(
       `${path}: not all of its columns are known, and those are left out: propsoff recording ${path} --columns says which.`,
     );
   const recording = await readOpened(opened, terminal);

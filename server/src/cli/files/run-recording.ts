@@ -2,7 +2,7 @@ import { resolve } from 'node:path';
 import { URI } from 'vscode-uri';
 import type { RecordingColumns } from '../../catalog/model/recording-columns';
 import type { CraftView } from '../../craft/view';
-import { packTaken, viewFlown, writtenGains } from '../../features/flight/recording-told';
+import { packTaken, viewFlown, writtenGains } from '../../features/flight/recording-beside-script';
 import { changeOf, lateOf } from '../../recording/change-of';
 import { doing } from '../../recording/estimate/noise/shaken';
 import { flightTaken } from '../../recording/flight-taken';
@@ -56,7 +56,7 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
   const found = await open(asked.path);
   const opened = asked.confirm === undefined ? found : await kept(asked.confirm, asked, found, terminal);
   if (opened === null) return exitCodes.findings;
-  if (asked.columns === true) return toldColumns(opened, asked, terminal);
+  if (asked.columns === true) return reportColumns(opened, asked, terminal);
   const view = craft === null ? null : flownView(craft, asked);
   const taken = view === null || asked.pack !== undefined ? [] : packTaken(view, uriOf(asked));
   // The earlier one first: of two recordings of 100 MB only one is held at a time.
@@ -133,12 +133,12 @@ async function kept(
   const why = layoutRefusal(table.head, table.layout);
   const open = [...questionLines(table), ...(why === null ? [] : [why])];
   if (open.length > 0) {
-    terminal.tell('Before it is kept, this has to be said:');
-    for (const line of open) terminal.tell(line);
+    terminal.message('Before it is kept, this has to be said:');
+    for (const line of open) terminal.message(line);
     return null;
   }
   const file = await keepLayout(name, path, table.layout);
-  terminal.tell(
+  terminal.message(
     table.head.headingLine === null
       ? `Kept in ${file}: a file without headings is known by nothing, so that --layout ${name} has to be said each time.`
       : `Kept in ${file}: files with these headings are known from now on.`,
@@ -146,7 +146,7 @@ async function kept(
   return { ...opened, table: { ...table, proposed: [], confirmed: { name: file, layout: table.layout } } };
 }
 
-async function toldColumns(
+async function reportColumns(
   opened: OpenedRecording,
   { json }: AskedRecording,
   terminal: Terminal,

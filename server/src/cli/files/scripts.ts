@@ -64,10 +64,10 @@ export async function gatherScripts(wanted: WantedScripts, terminal: Terminal): 
       (isUnwanted ? skipped : files).add(file);
     }
     for (const other of found.leftOut)
-      terminal.tell(`propsoff: ${other} is a link or no file, and was left out: name it to have it read`);
+      terminal.message(`propsoff: ${other} is a link or no file, and was left out: name it to have it read`);
   }
   if (skipped.size > 0)
-    terminal.tell(`propsoff: ${skipped.size} of the files here are left out, as ${choicesFileName} says`);
+    terminal.message(`propsoff: ${skipped.size} of the files here are left out, as ${choicesFileName} says`);
   for (const file of files) {
     const read = file === '-' ? await fromStandardInput(name, terminal) : await readScript(file);
     if (typeof read === 'string') unreadable.push(read);

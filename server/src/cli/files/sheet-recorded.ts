@@ -1,6 +1,6 @@
 import { URI } from 'vscode-uri';
 import { lastRecorded } from '../../features/flight/recorded';
-import { viewFlown } from '../../features/flight/recording-told';
+import { viewFlown } from '../../features/flight/recording-beside-script';
 import { measuredText } from '../../recording/find/measured-text';
 import { flightTakenText } from '../../recording/flight-taken';
 import { type AnswerBeside, answersBeside } from '../../sheet/answers-beside';

@@ -10,7 +10,7 @@ export interface Ended {
   /** The URIs of all scripts that were read or looked for. */
   readonly read: readonly string[];
   /** Tells people what was found. */
-  readonly tell: () => Promise<void>;
+  readonly report: () => Promise<void>;
 }
 
 /** Editors save in several steps; what comes within so many ms is one change. */
@@ -33,12 +33,12 @@ export async function watchAndCheck(
   try {
     let last = await settledCheck(check, watchers);
     for (;;) {
-      await last.tell();
-      terminal.tell('Watching for changes; Ctrl+C ends it.');
+      await last.report();
+      terminal.message('Watching for changes; Ctrl+C ends it.');
       const changed = await Promise.race([changes.next(), end]);
       if (changed === null) return last.exitCode;
-      terminal.tell('');
-      terminal.tell(`Changed: ${changed.map(nameOf).join(', ')}`);
+      terminal.message('');
+      terminal.message(`Changed: ${changed.map(nameOf).join(', ')}`);
       last = await settledCheck(() => checkedAgain(check, terminal), watchers);
     }
   } finally {
@@ -61,8 +61,8 @@ async function checkedAgain(check: () => Promise<Ended>, terminal: Terminal): Pr
     return await check();
   } catch (error) {
     if (!(error instanceof UsageError)) throw error;
-    const tell = async () => terminal.tell(`propsoff: ${error.message}`);
-    return { exitCode: exitCodes.couldNotRun, read: [], tell };
+    const report = async () => terminal.message(`propsoff: ${error.message}`);
+    return { exitCode: exitCodes.couldNotRun, read: [], report };
   }
 }
 
@@ -91,7 +91,7 @@ class Watchers {
     for (const event of ['add', 'change', 'unlink', 'addDir', 'unlinkDir'] as const)
       watcher.on(event, (path: string) => this.changes.note(path));
     // A link that leads in a circle, say: the rest is watched all the same.
-    watcher.on('error', (error) => this.terminal.tell(`propsoff: not all is watched: ${reasonOf(error)}`));
+    watcher.on('error', (error) => this.terminal.message(`propsoff: not all is watched: ${reasonOf(error)}`));
     await new Promise<void>((resolve) => watcher.once('ready', () => resolve()));
     return true;
   }

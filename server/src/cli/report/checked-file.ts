@@ -10,7 +10,7 @@ import { adviceIn, messageIn, relatedIn, type TextsOfBoards } from '../../featur
 import { rangeInText } from '../../features/board/places';
 import { editsOf } from '../../features/fix-edits';
 import { type Range, rangeOf, type TextEdit } from '../../features/range';
-import { notKnown, type ToldWithheld, withheldOf } from '../../sheet/not-known';
+import { notKnown, type WithheldWithReason, withheldOf } from '../../sheet/not-known';
 import { judgedBy, withheldFigures } from '../../sheet/withheld-figures';
 
 /** Something found in a file, as every report has it. */
@@ -46,7 +46,7 @@ export interface CheckedFile {
   readonly omitted: number;
   readonly counts: Readonly<Record<Level, number>>;
   /** What checks would have judged it by, had it been known. */
-  readonly withheld: readonly ToldWithheld[];
+  readonly withheld: readonly WithheldWithReason[];
   /** The same for people. */
   readonly notKnown: readonly string[];
 }

@@ -26,7 +26,7 @@ export class Progress {
     this.due = this.now() + patience;
     try {
       for (const script of scripts) {
-        this.tell(`${done.length} of ${scripts.length} scripts checked`);
+        this.show(`${done.length} of ${scripts.length} scripts checked`);
         done.push(await each(script));
       }
       return done;
@@ -42,7 +42,7 @@ export class Progress {
         const step = work.next();
         if (step.done === true) return step.value;
         const { share, doing } = step.value;
-        this.tell(`${Math.round(100 * share)} %: ${doing}`);
+        this.show(`${Math.round(100 * share)} %: ${doing}`);
       }
     } finally {
       this.end();
@@ -50,7 +50,7 @@ export class Progress {
   }
 
   /** Shows how far it is, once that has taken a while and not too often. */
-  tell(text: string): void {
+  show(text: string): void {
     this.due ??= this.now() + patience;
     if (!this.terminal.canShowProgress || this.now() < this.due) return;
     this.terminal.show(`${eraseLine}${text}`);

@@ -3,6 +3,7 @@ import type {
   AxisNoise,
   Hovered,
   LinkKept,
+  MeasuredAnswer,
   MeasuredSpan,
   MotorWork,
   PackGave,
@@ -10,7 +11,6 @@ import type {
   RecordingFinding,
   RecordingProposal,
   RecordingReport,
-  Told,
 } from '../../recording/report';
 import { columnText, saidColumnExamples } from '../../recording/said-column';
 import { recordingQuestions } from '../../sheet/compare/recording-questions';
@@ -47,21 +47,21 @@ export function recordingText(
       ...(findings.length === 0 ? [] : title('What was found')),
       ...foundLines(findings, terminal),
       ...title(recordingQuestions.shake),
-      ...toldLines(noise, (axes) => axes.flatMap(axisLines)),
+      ...measuredLines(noise, (axes) => axes.flatMap(axisLines)),
       ...title(recordingQuestions.follow),
-      ...toldLines(responses, (axes) => axisRowLines(followRows(axes, beside.models))),
+      ...measuredLines(responses, (axes) => axisRowLines(followRows(axes, beside.models))),
       ...title(recordingQuestions.late),
-      ...toldLines(responses, (axes) => axisRowLines(lateRows(axes, beside.models))),
+      ...measuredLines(responses, (axes) => axisRowLines(lateRows(axes, beside.models))),
       ...title(recordingQuestions.motors),
-      ...toldLines(motors, (all) => all.flatMap(motorLines)),
+      ...measuredLines(motors, (all) => all.flatMap(motorLines)),
       ...title(recordingQuestions.pack),
-      ...toldLines(pack, packLines),
+      ...measuredLines(pack, packLines),
       ...title(recordingQuestions.hover),
-      ...toldLines(hover, hoverLines),
+      ...measuredLines(hover, hoverLines),
       ...title(recordingQuestions.link),
-      ...toldLines(link, linkLines),
+      ...measuredLines(link, linkLines),
       ...title(recordingQuestions.gains),
-      ...toldLines(gains, (all) => axisRowLines(gainRows(all, beside.gains))),
+      ...measuredLines(gains, (all) => axisRowLines(gainRows(all, beside.gains))),
       ...(proposals.length === 0 ? [] : title('What may be written into the script')),
       ...proposals.flatMap(proposalLines),
       '',
@@ -131,7 +131,10 @@ function answerText({ channel = 'nothing', unit, scale, zero, full, reversed }: 
   ].join(' ');
 }
 
-function toldLines<T>(answer: Told<T>, lines: (told: T) => readonly string[]): readonly string[] {
+function measuredLines<T>(
+  answer: MeasuredAnswer<T>,
+  lines: (told: T) => readonly string[],
+): readonly string[] {
   return 'reason' in answer
     ? [`  Not told: ${visible(answer.reason)} ${visible(answer.advice)}`.trimEnd()]
     : [...lines(answer.told), `  Rests on ${visible(answer.basis)}.`];
@@ -194,7 +197,7 @@ function timeText(share: number): string {
 }
 
 function packLines(pack: PackGave): readonly string[] {
-  const row = (what: string, { told, ...rest }: Told<MeasuredSpan>) =>
+  const row = (what: string, { told, ...rest }: MeasuredAnswer<MeasuredSpan>) =>
     told !== null
       ? `  ${what}: ${spanText(told)}`
       : `  ${what}: not told. ${'reason' in rest ? `${visible(rest.reason)} ${visible(rest.advice)}` : ''}`.trimEnd();

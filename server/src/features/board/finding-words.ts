@@ -1,7 +1,7 @@
 import type { BoardLayer } from '../../board/layer/layer';
 import type { Catalog } from '../../catalog/catalog';
 import type { Finding, Related } from '../../checks/report/finding';
-import { adviceOf, messageOf, relatedText, type Telling } from '../../checks/report/render';
+import { adviceOf, messageOf, type Renderer, relatedText } from '../../checks/report/render';
 import { boardAnswers } from './answers';
 import type { BoardWords } from './words/board-words';
 
@@ -22,7 +22,7 @@ export function adviceIn(texts: TextsOfBoards, finding: Finding): string {
 }
 
 /** The words of a sheet or a card. */
-export function tellingIn(texts: TextsOfBoards): Telling {
+export function boardRenderer(texts: TextsOfBoards): Renderer {
   return {
     message: (finding) => messageIn(texts, finding),
     advice: (finding) => adviceIn(texts, finding),

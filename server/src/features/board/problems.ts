@@ -51,7 +51,7 @@ export function boardProblems(layer: BoardLayer, catalog: Catalog): readonly Boa
  * Findings of the script that a text comes to, as far as the text can answer for them: of a value that the board
  * itself can't read, the profile says what is wrong.
  */
-export function isToldByProfile({ check, place }: Finding, { lines }: BoardLayer): boolean {
+export function isReportedByProfile({ check, place }: Finding, { lines }: BoardLayer): boolean {
   const trouble = lines[place.script.lineNumber(place.line)]?.trouble;
   return trouble?.id === 'board/value-unclear' && check.id.startsWith('line/');
 }

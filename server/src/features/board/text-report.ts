@@ -3,7 +3,7 @@ import type { Catalog } from '../../catalog/catalog';
 import type { Level } from '../../catalog/model/check';
 import type { Finding } from '../../checks/report/finding';
 import { countByLevel } from '../../checks/report/order';
-import { type BoardProblem, boardProblems, isToldByProfile } from './problems';
+import { type BoardProblem, boardProblems, isReportedByProfile } from './problems';
 
 /** What is reported of a board's text. */
 export interface TextReport {
@@ -21,7 +21,7 @@ export function boardTextReport(
 ): TextReport {
   return {
     problems: boardProblems(layer, catalog),
-    findings: findings.filter((finding) => !isToldByProfile(finding, layer)),
+    findings: findings.filter((finding) => !isReportedByProfile(finding, layer)),
   };
 }
 

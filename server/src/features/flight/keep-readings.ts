@@ -109,7 +109,7 @@ function keptFlight(
     setting === null || setting === 'note' ? [] : [{ setting, typed }],
   );
   const said = own.filter(({ reading }) => reading.setting === 'note').map(({ typed }) => typed);
-  const told = own.filter(({ reading }) => reading.setting === null).map(toldOf);
+  const told = own.filter(({ reading }) => reading.setting === null).map(sentenceOfReading);
   const { note, comments, message } = noteOf(first === null ? [] : [first], said, told, catalog);
   const flight: KeptFlight = {
     pack,
@@ -128,7 +128,7 @@ function keptFlight(
 }
 
 /** "No short circuit: at the battery pads after five seconds 12000 ohm" */
-function toldOf({ reading: { words, unit }, under, typed }: Filled): string {
+function sentenceOfReading({ reading: { words, unit }, under, typed }: Filled): string {
   return `${under}: ${words.charAt(0).toLowerCase()}${words.slice(1)} ${withUnit(typed, unit)}`;
 }
 

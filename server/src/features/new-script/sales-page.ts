@@ -153,14 +153,14 @@ export async function salesPageScript(
   answers: SalesAnswers,
   craftOf: (text: string) => Promise<Craft>,
 ): Promise<string> {
-  const told = toldBy(answers);
+  const told = valuesTyped(answers);
   const size = sizeFor(catalog, told);
   const own = [...headLines(answers, size), ...craftLines(told, size)].join('\n');
   const parts = partTextsFor(await craftOf(own));
   return formatText(`${own}\n\n${parts.join('\n\n')}\n`);
 }
 
-function toldBy(answers: SalesAnswers): ValuesByPath {
+function valuesTyped(answers: SalesAnswers): ValuesByPath {
   const told = new Map<string, string>();
   for (const question of salesQuestions) {
     const typed = answers[question].trim();

@@ -25,7 +25,7 @@ export interface Looking {
 /** All scripts of the workspace, whether somebody has opened them or not: what answers from all of them asks here. */
 export class WholeWorkspace {
   /** What the person was told of: each thing is told once. */
-  private readonly told = new Set<string>();
+  private readonly reported = new Set<string>();
 
   constructor(
     private readonly connection: Connection,
@@ -60,7 +60,7 @@ export class WholeWorkspace {
       let survey = await closed.survey(about, pace);
       if (!this.session.client.watchesFiles && (await closed.areOutdated(survey.closed)))
         survey = await closed.survey(about, pace);
-      this.tell(survey, isAwaited);
+      this.report(survey, isAwaited);
       return await work(survey, pace);
     } finally {
       progress.end();
@@ -81,16 +81,16 @@ export class WholeWorkspace {
     await this.additions.broughtIn();
   }
 
-  private tell({ unread, isCut }: Survey, isAwaited: boolean): void {
-    const fresh = unread.filter((one) => !this.told.has(keyOf(one)));
+  private report({ unread, isCut }: Survey, isAwaited: boolean): void {
+    const fresh = unread.filter((one) => !this.reported.has(keyOf(one)));
     const said = [...(fresh.length > 0 ? [unreadText(fresh)] : []), ...(isCut ? [cutText] : [])];
     for (const text of said) {
-      if (this.told.has(text)) continue;
-      this.told.add(text);
+      if (this.reported.has(text)) continue;
+      this.reported.add(text);
       if (isAwaited) this.show(text);
       else this.connection.console.warn(text);
     }
-    if (isAwaited) for (const one of fresh) this.told.add(keyOf(one));
+    if (isAwaited) for (const one of fresh) this.reported.add(keyOf(one));
   }
 
   /** Shows the person a sentence. */

@@ -1,4 +1,4 @@
-import { tellingIn } from '../../features/board/finding-words';
+import { boardRenderer } from '../../features/board/finding-words';
 import { keptReadings } from '../../features/flight/keep-readings';
 import { freeName } from '../../features/flight/note-flight';
 import { readingFault } from '../../features/flight/reading-fault';
@@ -54,5 +54,5 @@ export function keepReadings(
 }
 
 function cardOf(snapshot: Snapshot) {
-  return benchCard(snapshot.craft, snapshot.findings(), snapshot.craft.packs(), tellingIn(snapshot));
+  return benchCard(snapshot.craft, snapshot.findings(), snapshot.craft.packs(), boardRenderer(snapshot));
 }

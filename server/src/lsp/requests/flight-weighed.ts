@@ -1,7 +1,7 @@
 import type { CancellationToken } from 'vscode-languageserver';
 import type { Craft } from '../../craft/craft';
 import type { RecordedBy } from '../../features/flight/recorded';
-import { viewFlown } from '../../features/flight/recording-told';
+import { viewFlown } from '../../features/flight/recording-beside-script';
 import { measuredFlight } from '../../recording/estimate/measured-flight';
 import { withheld } from '../../recording/estimate/span';
 import { flightTaken } from '../../recording/flight-taken';

@@ -8,7 +8,7 @@ import type { RecordingReport } from '../../recording/report';
 import { canonicalUri } from '../../workspace/canonical-uri';
 import type { BoardInHand, CountsMeasured, FlightAsked, NotSaid } from '../board-protocol';
 import { type HeldBoard, heldBoard } from './board-in-hand';
-import { recordingTold } from './recording';
+import { answerRecording } from './recording';
 import type { Served } from './row';
 
 /** What a recorded flight tells of how a board counts its gains; it proposes, and a person confirms. */
@@ -22,7 +22,7 @@ export async function countsMeasured(
   if (held.kind === 'refused') return held;
   const { script, recording } = flown;
   const asked = { uri: recording, script, flight: null, layout: null, confirmsAnew: false };
-  const answer = await recordingTold(served, asked, token);
+  const answer = await answerRecording(served, asked, token);
   if (answer.kind === 'refused') return answer;
   if (answer.kind === 'columns')
     return {

@@ -3,7 +3,12 @@ import { layoutIn } from '../../additions/read-layout';
 import type { RecordingLayout } from '../../catalog/model/recording-layout';
 import { fileName } from '../../craft/include-path';
 import { recordedFlights } from '../../features/flight/recorded';
-import { besideScript, namingRecording, packTaken, viewFlown } from '../../features/flight/recording-told';
+import {
+  besideScript,
+  namingRecording,
+  packTaken,
+  viewFlown,
+} from '../../features/flight/recording-beside-script';
 import { measuredEdits } from '../../features/flight/use-measured';
 import { changeOf } from '../../recording/change-of';
 import { channelsOffered } from '../../recording/channel-choices';
@@ -39,15 +44,15 @@ const learning = 0.25;
 const reading = 0.75;
 
 /** What a recording says. It is read in pieces and worked out in slices, so that keystrokes are not kept waiting. */
-export async function recordingTold(
+export async function answerRecording(
   served: Served,
   asked: RecordingAsked,
   token: CancellationToken,
 ): Promise<RecordingAnswer> {
   const progress = served.everything.progress(asked.workDoneToken, 'Open Recording');
-  const tell = (share: number, doing: string) => progress.report(Math.round(100 * share), 100, doing);
+  const report = (share: number, doing: string) => progress.report(Math.round(100 * share), 100, doing);
   try {
-    return await toldOf(served, asked, token, tell);
+    return await answerFrom(served, asked, token, report);
   } catch (error) {
     if (error instanceof UnreadableRecording) return refused(error.message);
     throw error;
@@ -56,17 +61,17 @@ export async function recordingTold(
   }
 }
 
-type Tell = (share: number, doing: string) => Promise<void>;
+type ReportProgress = (share: number, doing: string) => Promise<void>;
 
-async function toldOf(
+async function answerFrom(
   { session, files }: Served,
   { uri, script, flight, layout, confirmsAnew }: RecordingAsked,
   token: CancellationToken,
-  tell: Tell,
+  progress: ReportProgress,
 ): Promise<RecordingAnswer> {
   const { source, size } = await sourceOf(files, uri);
   const pace = (from: number, to: number, doing: string): ReadingPace =>
-    paceOf(token, (bytes) => tell(from + (to - from) * Math.min(1, bytes / Math.max(1, size)), doing));
+    paceOf(token, (bytes) => progress(from + (to - from) * Math.min(1, bytes / Math.max(1, size)), doing));
   const kept = layout === null ? await keptLayouts(files, uri) : { layouts: [], faults: [] };
   const words = session.workspace.catalog.recordings;
   const table =
@@ -84,7 +89,7 @@ async function toldOf(
   const view =
     snapshot === undefined ? null : viewFlown(snapshot.craft.copied(), canonicalUri(uri), snapshot.pack);
   const report = await inSlices(reportOf(recording, taken, view, words.findings), token, ({ share, doing }) =>
-    tell(reading + (1 - reading) * share, doing),
+    progress(reading + (1 - reading) * share, doing),
   );
   const pack = view === null ? [] : packTaken(view, canonicalUri(uri));
   const all = { ...report, leftOut: [...pack, ...kept.faults, ...report.leftOut] };
@@ -96,7 +101,7 @@ async function toldOf(
     models: await inSlices(
       doing(recordingModels(view), 1, 'what the script lets expect'),
       token,
-      ({ share, doing: what }) => tell(share, what),
+      ({ share, doing: what }) => progress(share, what),
     ),
   };
 }

@@ -52,7 +52,7 @@ export interface MessageRow {
 }
 
 /** What answers a request. */
-export type Answer<P, R> = (
+export type RequestHandler<P, R> = (
   served: Served,
   params: P,
   token: CancellationToken,
@@ -62,7 +62,7 @@ export type Answer<P, R> = (
 export function request<P, R, E>(
   type: RequestType<P, R, E>,
   form: Form<unknown>,
-  answer: Answer<P, R>,
+  answer: RequestHandler<P, R>,
   capability: Capability = {},
 ): MessageRow {
   return {
@@ -77,7 +77,7 @@ export function request<P, R, E>(
 }
 
 /** A request of our own. */
-export function ownRequest<P, R>(type: OwnRequest<P, R>, answer: Answer<P, R>): MessageRow {
+export function ownRequest<P, R>(type: OwnRequest<P, R>, answer: RequestHandler<P, R>): MessageRow {
   return request(type, type.form, answer);
 }
 
@@ -130,7 +130,7 @@ type AboutScriptAnswer<P, R> = (context: Context, params: P) => R | ResponseErro
 export function aboutScript<P, R>(
   answer: AboutScriptAnswer<P, R>,
   forBoardText: (context: BoardContext, params: P) => R | null = () => null,
-): Answer<P & AboutScript, R | null> {
+): RequestHandler<P & AboutScript, R | null> {
   return ({ session }, params) => {
     const snapshot = session.snapshot(params.textDocument.uri);
     if (snapshot === undefined) return null;
@@ -148,7 +148,7 @@ interface Tracked {
 /** About a craft script and all others of the workspace, open or not: those are read first. */
 export function acrossScripts<P, R>(
   answer: (context: AcrossContext, params: P) => R | ResponseError<void>,
-): Answer<P & AboutScript & Tracked, R | null> {
+): RequestHandler<P & AboutScript & Tracked, R | null> {
   return async (served, params, token) => {
     const context = await contextAcross(served, params, token);
     return context === null || context instanceof ResponseError ? context : answer(context, params);
@@ -172,7 +172,9 @@ export async function contextAcross(
 }
 
 /** About a craft script or a board's text, which is answered about by the script that it comes to. */
-export function aboutAnyText<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & AboutScript, R | null> {
+export function aboutAnyText<P, R>(
+  answer: AboutScriptAnswer<P, R>,
+): RequestHandler<P & AboutScript, R | null> {
   return ({ session }, params) => {
     const snapshot = session.snapshot(params.textDocument.uri);
     return snapshot === undefined ? null : answer({ session, snapshot }, params);
@@ -183,19 +185,23 @@ export function aboutAnyText<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & 
  * About what goes out of the editor, or is held against what came back: it is answered once what the script includes
  * has been read, so that nothing is missing in it.
  */
-export function aboutWholeScript<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & AboutScript, R | null> {
+export function aboutWholeScript<P, R>(
+  answer: AboutScriptAnswer<P, R>,
+): RequestHandler<P & AboutScript, R | null> {
   return onceInFull(aboutScript(answer));
 }
 
 /** The same about a board's text too. */
-export function aboutWholeText<P, R>(answer: AboutScriptAnswer<P, R>): Answer<P & AboutScript, R | null> {
+export function aboutWholeText<P, R>(
+  answer: AboutScriptAnswer<P, R>,
+): RequestHandler<P & AboutScript, R | null> {
   return onceInFull(aboutAnyText(answer));
 }
 
 /** The same about a board's text too, where a board may be named beside it: its profile is read first. */
 export function aboutScriptOnBoard<P extends { readonly board: string | null }, R>(
   answer: AboutScriptAnswer<P, R>,
-): Answer<P & AboutScript, R | null> {
+): RequestHandler<P & AboutScript, R | null> {
   const answerInFull = aboutWholeText(answer);
   return async (served, params, token) => {
     if (params.board !== null) await served.session.workspace.boardRead(params.board);
@@ -203,7 +209,7 @@ export function aboutScriptOnBoard<P extends { readonly board: string | null }, 
   };
 }
 
-function onceInFull<P extends AboutScript, R>(answerNow: Answer<P, R>): Answer<P, R> {
+function onceInFull<P extends AboutScript, R>(answerNow: RequestHandler<P, R>): RequestHandler<P, R> {
   return async (served, params, token) => {
     await readInFull(served.session, params.textDocument.uri, token);
     return answerNow(served, params, token);
@@ -228,7 +234,7 @@ export async function readInFull(
 /** Every request goes through here: a failure becomes one answer for that request, and the log has the reason. */
 async function answered<P, R>(
   method: string,
-  answer: Answer<P, R>,
+  answer: RequestHandler<P, R>,
   served: Served,
   params: P,
   token: CancellationToken,

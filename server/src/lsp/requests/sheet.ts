@@ -1,5 +1,5 @@
 import { readHandOver } from '../../catalog/model/hand-over';
-import { tellingIn } from '../../features/board/finding-words';
+import { boardRenderer } from '../../features/board/finding-words';
 import { linesToWrite } from '../../features/lines-to-write';
 import type { DocumentEdit } from '../../language/document';
 import { type DrawnSheet, drawnSheet } from '../../sheet/drawn-sheet';
@@ -17,7 +17,7 @@ import type { Context } from './row';
 
 export function sheetOf({ snapshot }: Context, { handed }: SheetParams): DrawnSheet {
   const last = typeof handed === 'string' ? readHandOver(handed) : null;
-  return drawnSheet(snapshot.craft, snapshot.findings(), snapshot.pack, last, tellingIn(snapshot));
+  return drawnSheet(snapshot.craft, snapshot.findings(), snapshot.pack, last, boardRenderer(snapshot));
 }
 
 export function tryableAt({ snapshot }: Context, { path, pack }: SettingToTry): Tryable | null {

@@ -56,7 +56,6 @@ import {
   within,
 } from './form';
 import {
-  type Answer,
   aboutAnyText,
   aboutScript,
   aboutScriptOnBoard,
@@ -68,6 +67,7 @@ import {
   notification,
   ownNotification,
   ownRequest,
+  type RequestHandler,
   request,
   type Served,
 } from './row';
@@ -260,7 +260,7 @@ const rows: readonly MessageRow[] = [
   onDemand(own.noteFlightRequest, ({ noteFlight }) => aboutScript(noteFlight)),
   onDemand(own.salesPageRequest, ({ salesPage }) => salesPage),
   onDemand(own.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
-  ofRecordings(recording.recordingRequest, ({ recordingTold }) => recordingTold),
+  ofRecordings(recording.recordingRequest, ({ answerRecording }) => answerRecording),
   ofRecordings(recording.confirmColumnsRequest, ({ columnsConfirmed }) => columnsConfirmed),
   ofRecordings(recording.grownRequest, ({ noiseGrown }) => noiseGrown),
   ofRecordings(recording.recordedFlightsRequest, ({ flightsRecorded }) => flightsRecorded),
@@ -290,7 +290,7 @@ function languageFeature<P, R, E>(
   type: RequestType<P, R, E>,
   form: Form<unknown>,
   capability: Capability,
-  pick: (part: typeof import('./language-features')) => Answer<P, R>,
+  pick: (part: typeof import('./language-features')) => RequestHandler<P, R>,
 ): MessageRow {
   const answer = answerIn(() => import('./language-features'), pick);
   return request(type, form, answer, capability);
@@ -299,7 +299,7 @@ function languageFeature<P, R, E>(
 /** A request that waits for a person to open or start something: what answers it is loaded when it is asked. */
 function onDemand<P, R>(
   type: OwnRequest<P, R>,
-  pick: (part: typeof import('./on-demand')) => Answer<P, R>,
+  pick: (part: typeof import('./on-demand')) => RequestHandler<P, R>,
 ): MessageRow {
   return ownRequest(
     type,
@@ -310,7 +310,7 @@ function onDemand<P, R>(
 /** About recordings, which most sessions have none of: a part by itself. */
 function ofRecordings<P, R>(
   type: OwnRequest<P, R>,
-  pick: (part: typeof import('./about-recordings')) => Answer<P, R>,
+  pick: (part: typeof import('./about-recordings')) => RequestHandler<P, R>,
 ): MessageRow {
   return ownRequest(
     type,
@@ -319,7 +319,10 @@ function ofRecordings<P, R>(
 }
 
 /** An answer that lies in a part of the bundle. */
-function answerIn<Part, P, R>(load: () => Promise<Part>, pick: (part: Part) => Answer<P, R>): Answer<P, R> {
+function answerIn<Part, P, R>(
+  load: () => Promise<Part>,
+  pick: (part: Part) => RequestHandler<P, R>,
+): RequestHandler<P, R> {
   return async (served, params, token) => {
     const answer = pick(await load());
     stopIfCancelled(token);

@@ -3,16 +3,16 @@ import { type AxisName, axisNames } from '../../figures/axis-names';
 import { fullVoltage } from '../../figures/pack-in-view';
 import { throttleOf } from '../../figures/throttle';
 import { leastSquares } from '../../physics/least-squares';
-import type { Told } from '../report';
+import type { MeasuredAnswer } from '../report';
 import type { FlightRows, NumberedChannel } from './flight-rows';
 import { type Mix, mixOf } from './mix';
-import { told, withheld } from './span';
+import { measuredBy, withheld } from './span';
 
 /** What the board asked of the motors about each axis, as shares of their range; and the rows in which one of them had no room. */
 export interface Commands {
   readonly of: ReadonlyMap<AxisName, Float32Array>;
   /** Why there is none of yaw, where it can't be told apart. */
-  readonly withoutYaw: Told<never> | null;
+  readonly withoutYaw: MeasuredAnswer<never> | null;
   /** 1 where a motor was at an end of its range, or nothing was logged of one. */
   readonly atLimit: Uint8Array;
   /** Share of the airborne rows in which one was. */
@@ -29,7 +29,10 @@ const looked = 7;
  * The motors' outputs un-mixed: what was done to them last is undone first. Raised for an empty pack, shaped for even
  * thrust, mixed by the layout: the shares of lift, roll, pitch and yaw with the least squares.
  */
-export function* commandsOf(rows: FlightRows, view: CraftView | null): Generator<void, Told<Commands>> {
+export function* commandsOf(
+  rows: FlightRows,
+  view: CraftView | null,
+): Generator<void, MeasuredAnswer<Commands>> {
   const motors = rows.numbered('motor');
   if (motors.length === 0)
     return withheld('No column says what the motors are told.', 'Log the outputs of all motors.');
@@ -46,7 +49,7 @@ export function* commandsOf(rows: FlightRows, view: CraftView | null): Generator
   const weights = unmixed(mix.told);
   if (weights === null)
     return withheld('The axes of this layout can’t be told apart.', 'Look at craft.layout and motor.order.');
-  return told(
+  return measuredBy(
     yield* commandsIn(rows, motors, { undo: undoing.told, weights, ends: endsOf(view, motors) }),
     mix.basis,
   );
@@ -59,7 +62,7 @@ type Undo = (output: number, row: number) => number;
 
 const shapeSteps = 2000;
 
-function undoingOf(rows: FlightRows, view: CraftView): Told<Undo> {
+function undoingOf(rows: FlightRows, view: CraftView): MeasuredAnswer<Undo> {
   const throttle = throttleOf(view, fullVoltage(view));
   const even = view.quantityOr('power.even-thrust', 0);
   if (throttle === null || even === null)
@@ -90,7 +93,7 @@ function undoingOf(rows: FlightRows, view: CraftView): Told<Undo> {
   };
   const lowered = (output: number, row: number) =>
     voltage === null ? output : output / throttle.raisedAt(voltage[row] ?? Number.NaN);
-  return told(isShaped ? (output, row) => asked(lowered(output, row)) : lowered, '');
+  return measuredBy(isShaped ? (output, row) => asked(lowered(output, row)) : lowered, '');
 }
 
 /** For each axis, what each motor's share counts in it: rows of (MᵀM)⁻¹Mᵀ for the columns lift and axes. */

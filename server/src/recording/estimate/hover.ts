@@ -1,10 +1,10 @@
 import type { Carried } from '../../figures/carried';
 import type { Doubtful } from '../../figures/uncertain';
-import type { Hovered, MeasuredSpan, Told } from '../report';
+import type { Hovered, MeasuredAnswer, MeasuredSpan } from '../report';
 import { expectedThrottle, thrustScale } from './beside-script';
 import { type CalmWindow, calmWindows, heldThrottle, hoverWindows } from './calm';
 import { type FlightRows, meanBetween } from './flight-rows';
-import { give, meanOf, quantile, told, withheld } from './span';
+import { give, meanOf, measuredBy, quantile, withheld } from './span';
 
 const fewestWindows = 4;
 /** Neighbours lean on the same gust, and are taken together in threes. */
@@ -14,7 +14,7 @@ const inGroups = 3;
 export function* hoverOf(
   rows: FlightRows,
   expected: Doubtful<Carried> | null,
-): Generator<void, Told<Hovered>> {
+): Generator<void, MeasuredAnswer<Hovered>> {
   const throttle = heldThrottle(rows);
   if (throttle === null)
     return withheld('No column says the throttle, or what the motors are told.', 'Log the throttle.');
@@ -46,7 +46,7 @@ export function* hoverOf(
   const likely = give(100 * scatter.likely, 100 * off, '%');
   const voltage = meanIn(rows, 'voltage', hover, 'V')?.likely ?? null;
   const beside = expected === null ? null : expectedThrottle(expected, voltage);
-  return told(
+  return measuredBy(
     {
       throttle: likely,
       current: meanIn(rows, 'current', hover, 'A'),

@@ -4,7 +4,7 @@ import type { Recording } from '../recording';
 import type { FlightRows } from './flight-rows';
 
 /** At this tone, or at half of what the rows can show, the noise of uneven times is told, Hz. */
-const toldAt = 300;
+const jitterToneAt = 300;
 /** A noise that lies farther below the tone that makes it is none, dB. Common practice. */
 const farBelow = 30;
 
@@ -35,7 +35,7 @@ function jitterRemark({ time }: Recording, { stretches, rate }: FlightRows): rea
       count += 1;
     }
   const deviation = Math.sqrt(square / Math.max(1, count));
-  const tone = Math.min(toldAt, rate / 4);
+  const tone = Math.min(jitterToneAt, rate / 4);
   const below = overJitter(tone, deviation);
   if (!(below < farBelow)) return [];
   return [

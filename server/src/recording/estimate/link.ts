@@ -1,6 +1,6 @@
-import type { LinkKept, Told } from '../report';
+import type { LinkKept, MeasuredAnswer } from '../report';
 import type { FlightRows } from './flight-rows';
-import { give, quantile, told, withheld } from './span';
+import { give, measuredBy, quantile, withheld } from './span';
 
 const fewest = 20;
 const inOneGo = 20_000;
@@ -13,7 +13,7 @@ export function* linkKept({
   recording: { time },
   channel,
   rate,
-}: FlightRows): Generator<void, Told<LinkKept>> {
+}: FlightRows): Generator<void, MeasuredAnswer<LinkKept>> {
   const frames = channel('frames');
   if (frames === null)
     return withheld(
@@ -54,7 +54,7 @@ export function* linkKept({
   );
   const share = (100 * intervals.length) / (intervals.length + lost);
   const row = 1 / rate;
-  return told(
+  return measuredBy(
     {
       interval: give(1000 * interval, 1000 * Math.min(row, 0.1 * interval), 'ms'),
       longestGap: { likely: 1000 * gap, low: 1000 * longest, high: 1000 * (gap + row), unit: 'ms' },

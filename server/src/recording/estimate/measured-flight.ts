@@ -1,12 +1,12 @@
 import type { CraftView } from '../../craft/view';
 import type { MeasuredFlight, MeasuredLoops } from '../measured-flight';
 import type { Recording } from '../recording';
-import type { AxisResponse, Told } from '../report';
+import type { AxisResponse, MeasuredAnswer } from '../report';
 import type { RecordingStep } from '../step';
 import { flightRows } from './flight-rows';
 import { unfilteredNoise } from './noise/unfiltered';
 import { responsesOf } from './response/response';
-import { told, withheld } from './span';
+import { measuredBy, withheld } from './span';
 
 /** What of a flight, numbered from 1, setups are weighed by, for the craft that was flown. */
 export function* measuredFlight(
@@ -29,10 +29,10 @@ export function* measuredFlight(
 }
 
 function loopsOf(
-  responses: Told<readonly AxisResponse[]>,
+  responses: MeasuredAnswer<readonly AxisResponse[]>,
   name: string,
   pack: string | null,
-): Told<MeasuredLoops> {
+): MeasuredAnswer<MeasuredLoops> {
   if ('reason' in responses) return responses;
   const axes = responses.told.map(({ axis, delay, lag, margins }) => ({
     axis,
@@ -42,7 +42,7 @@ function loopsOf(
     crossover: margins.told?.by === 'controller' ? margins.told.crossover : null,
   }));
   const isKnown = axes.some(({ delay, lag, crossover }) => (delay ?? lag ?? crossover) !== null);
-  if (isKnown) return told({ name, pack, axes }, responses.basis);
+  if (isKnown) return measuredBy({ name, pack, axes }, responses.basis);
   const [why] = responses.told.flatMap(({ lag }) => ('reason' in lag ? [lag] : []));
   return why ?? withheld('No axis tells how its motors answer.', 'Log what the motors are told.');
 }

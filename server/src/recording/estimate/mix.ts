@@ -1,8 +1,8 @@
 import type { CraftView } from '../../craft/view';
 import type { AxisName } from '../../figures/axis-names';
 import { type MotorArm, motorArms, motorPlaces } from '../../figures/layouts';
-import type { Told } from '../report';
-import { told, withheld } from './span';
+import type { MeasuredAnswer } from '../report';
+import { measuredBy, withheld } from './span';
 
 /** How the motors are told to turn the craft, by the script. */
 export interface Mix {
@@ -18,7 +18,7 @@ const anySpacing = 1;
  * Which way each motor, in the order of the board's outputs, turns the craft: as much as it sits off the axis, beside the
  * one that sits the farthest. Right, nose up and clockwise are more.
  */
-export function mixOf(view: CraftView | null): Told<Mix> {
+export function mixOf(view: CraftView | null): MeasuredAnswer<Mix> {
   if (view === null)
     return withheld(
       'Only a craft script says where the motors sit, and none was named.',
@@ -47,7 +47,7 @@ export function mixOf(view: CraftView | null): Told<Mix> {
     const longest = Math.max(...all.map(Math.abs));
     return all.map((one) => one / longest);
   };
-  return told(
+  return measuredBy(
     {
       motors: places.length,
       shares: {

@@ -1,5 +1,5 @@
 import { studentNinety } from '../../physics/student';
-import type { MeasuredSpan, Told } from '../report';
+import type { MeasuredAnswer, MeasuredSpan } from '../report';
 
 /** A value that may lie off by so much either way, nine times of ten. */
 export function give(likely: number, off: number, unit: string): MeasuredSpan {
@@ -11,11 +11,11 @@ export function scaled({ likely, low, high }: MeasuredSpan, by: number, unit: st
   return { likely: likely * by, low: Math.min(...ends), high: Math.max(...ends), unit };
 }
 
-export function withheld(reason: string, advice: string): Told<never> {
+export function withheld(reason: string, advice: string): MeasuredAnswer<never> {
   return { told: null, reason, advice };
 }
 
-export function told<T>(value: T, basis: string): Told<T> {
+export function measuredBy<T>(value: T, basis: string): MeasuredAnswer<T> {
   return { told: value, basis };
 }
 

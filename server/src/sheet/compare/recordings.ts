@@ -1,4 +1,11 @@
-import type { AxisNoise, MeasuredSpan, MotorWork, Peak, RecordingReport, Told } from '../../recording/report';
+import type {
+  AxisNoise,
+  MeasuredAnswer,
+  MeasuredSpan,
+  MotorWork,
+  Peak,
+  RecordingReport,
+} from '../../recording/report';
 import { axisRows, noScriptBeside } from '../recording-rows';
 import type { RecordingQuestion } from './recording-questions';
 
@@ -21,7 +28,8 @@ export function recordingChanges(
   before: RecordingReport,
   after: RecordingReport,
 ): readonly RecordingChange[] {
-  const pair = <T>(of: (report: RecordingReport) => Told<T>) => [of(before).told, of(after).told] as const;
+  const pair = <T>(of: (report: RecordingReport) => MeasuredAnswer<T>) =>
+    [of(before).told, of(after).told] as const;
   return [
     ...noiseChanges(...pair(({ noise }) => noise)),
     ...axisChanges(before, after),
@@ -129,13 +137,13 @@ function packChanges({ pack: before }: RecordingReport, { pack: after }: Recordi
     changed(
       'pack',
       'Resistance at once',
-      ...told(was?.resistanceAtOneSecond, is?.resistanceAtOneSecond),
+      ...valuesOf(was?.resistanceAtOneSecond, is?.resistanceAtOneSecond),
       'less',
     ),
     changed(
       'pack',
       'Resistance after ten seconds',
-      ...told(was?.resistanceAtTenSeconds, is?.resistanceAtTenSeconds),
+      ...valuesOf(was?.resistanceAtTenSeconds, is?.resistanceAtTenSeconds),
       'less',
     ),
     changed('pack', 'Charge used', was?.usedCharge.told, is?.usedCharge.told, null),
@@ -143,7 +151,7 @@ function packChanges({ pack: before }: RecordingReport, { pack: after }: Recordi
   ];
 }
 
-function told<T>(was: Told<T> | undefined, is: Told<T> | undefined) {
+function valuesOf<T>(was: MeasuredAnswer<T> | undefined, is: MeasuredAnswer<T> | undefined) {
   return [was?.told, is?.told] as const;
 }
 

@@ -4,7 +4,7 @@ import type { Craft } from '../../craft/craft';
 import { ofAxes } from '../../figures/axis-names';
 import type { MeasuredLoops } from '../../recording/measured-flight';
 import type { MeasuredNoise } from '../../recording/measured-noise';
-import type { Told } from '../../recording/report';
+import type { MeasuredAnswer } from '../../recording/report';
 import { shortNumber } from '../../units/number-text';
 import { notKnown } from '../not-known';
 import { withheldFigures } from '../withheld-figures';
@@ -46,8 +46,8 @@ const caution =
 
 /** A flight to weigh by; null: none was asked for. */
 export interface FlightWeighed {
-  readonly noise: Told<MeasuredNoise>;
-  readonly loops: Told<MeasuredLoops> | null;
+  readonly noise: MeasuredAnswer<MeasuredNoise>;
+  readonly loops: MeasuredAnswer<MeasuredLoops> | null;
 }
 
 /**

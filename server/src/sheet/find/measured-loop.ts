@@ -7,7 +7,7 @@ import { magnitude } from '../../physics/complex';
 import { chainDelay } from '../../physics/filter';
 import { type Axis, openLoop } from '../../physics/loop';
 import type { FlownLoop, MeasuredLoops } from '../../recording/measured-flight';
-import type { MeasuredSpan, Told } from '../../recording/report';
+import type { MeasuredAnswer, MeasuredSpan } from '../../recording/report';
 import { shortNumber, withUnit } from '../../units/number-text';
 
 /** How a measured flight turns the model of an axis, wherever it is looked at. */
@@ -128,7 +128,7 @@ export function shiftedBy(shift: LoopShift | null, name: AxisName, placed: Place
 }
 
 /** What margins are looked for with; a sentence. */
-export function loopText(loops: Told<MeasuredLoops>, shift: LoopShift | null): string {
+export function loopText(loops: MeasuredAnswer<MeasuredLoops>, shift: LoopShift | null): string {
   if ('reason' in loops)
     return `Margins are those of the modelled craft, not of the measured one: ${loops.reason} ${loops.advice}`;
   if (shift === null || shift.taken.length === 0)

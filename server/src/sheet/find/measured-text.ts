@@ -1,11 +1,11 @@
 import { halfRate } from '../../physics/sampling';
 import type { MeasuredNoise } from '../../recording/measured-noise';
-import type { Told } from '../../recording/report';
+import type { MeasuredAnswer } from '../../recording/report';
 import { shortNumber } from '../../units/number-text';
 import type { PackReading } from './tuning';
 
 /** Where a search is asked for without any recording. */
-export const noRecording: Told<MeasuredNoise> = {
+export const noRecording: MeasuredAnswer<MeasuredNoise> = {
   told: null,
   reason: 'No flight of the script names a recording.',
   advice:
@@ -14,7 +14,7 @@ export const noRecording: Told<MeasuredNoise> = {
 
 /** Whether the noise of a flight is weighed, and how far it is known; a sentence or two. */
 export function weighedText(
-  measured: Told<MeasuredNoise>,
+  measured: MeasuredAnswer<MeasuredNoise>,
   follows: { readonly gyro: boolean; readonly derivative: boolean },
 ): string {
   if (measured.told === null)

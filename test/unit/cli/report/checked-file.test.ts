@@ -12,7 +12,7 @@ import { craftOf, findingsOf } from '../../../support/findings';
 /** A terminal that swallows what it is told, with neither colour nor width: as a file is. */
 const plainTerminal: Terminal = {
   out: async () => {},
-  tell: () => {},
+  message: () => {},
   show: () => {},
   hasColour: false,
   width: null,

@@ -8,7 +8,7 @@ import { madeRecording, reported } from '../../../support/made-recording';
 
 const terminal: Terminal = {
   out: async () => undefined,
-  tell: () => undefined,
+  message: () => undefined,
   show: () => undefined,
   hasColour: false,
   width: null,

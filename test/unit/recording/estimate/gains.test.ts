@@ -3,7 +3,7 @@ import { CraftView } from '../../../../server/src/craft/view';
 import { axisNames } from '../../../../server/src/figures/axis-names';
 import { flightRows } from '../../../../server/src/recording/estimate/flight-rows';
 import { measuredGains } from '../../../../server/src/recording/estimate/gains/gains';
-import type { MeasuredGain, Told } from '../../../../server/src/recording/report';
+import type { MeasuredAnswer, MeasuredGain } from '../../../../server/src/recording/report';
 import { craftOf } from '../../../support/findings';
 import { madeRecording, noise } from '../../../support/made-recording';
 
@@ -134,12 +134,15 @@ function gainsOf(recording: ReturnType<typeof madeRecording>, ...lines: readonly
   }
 }
 
-function toldOf(gains: Told<readonly MeasuredGain[]>): readonly MeasuredGain[] {
+function toldOf(gains: MeasuredAnswer<readonly MeasuredGain[]>): readonly MeasuredGain[] {
   assert.ok(gains.told !== null, JSON.stringify(gains));
   return gains.told;
 }
 
-function assertTrue(gains: Told<readonly MeasuredGain[]>, terms: readonly MeasuredGain['term'][]): void {
+function assertTrue(
+  gains: MeasuredAnswer<readonly MeasuredGain[]>,
+  terms: readonly MeasuredGain['term'][],
+): void {
   for (const { axis, term, gain } of toldOf(gains)) {
     if (!terms.includes(term)) continue;
     assert.ok(gain.told !== null, `${axis} ${term}: ${JSON.stringify(gain)}`);
@@ -151,7 +154,7 @@ function assertTrue(gains: Told<readonly MeasuredGain[]>, terms: readonly Measur
 }
 
 /** All reasons, with what to do. */
-function reasons(gains: Told<readonly MeasuredGain[]>): string {
+function reasons(gains: MeasuredAnswer<readonly MeasuredGain[]>): string {
   const all = gains.told === null ? [gains] : gains.told.map(({ gain }) => gain);
   return [...new Set(all.flatMap((one) => (one.told === null ? [`${one.reason} ${one.advice}`] : [])))].join(
     '\n',

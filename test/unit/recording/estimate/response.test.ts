@@ -5,9 +5,9 @@ import { responsesOf } from '../../../../server/src/recording/estimate/response/
 import type { Recording } from '../../../../server/src/recording/recording';
 import type {
   AxisResponse,
+  MeasuredAnswer,
   MeasuredSpan,
   RecordingReport,
-  Told,
 } from '../../../../server/src/recording/report';
 import { axisIndex, linearLoop, waitsOf } from '../../../simulator/linear';
 import { truthOf } from '../../../simulator/loop-truth';
@@ -78,7 +78,7 @@ function roll(responses: Responses): AxisResponse {
   return one;
 }
 
-function why(answer: Told<unknown>): string {
+function why(answer: MeasuredAnswer<unknown>): string {
   if (!('reason' in answer)) return assert.fail('told');
   return `${answer.reason} ${answer.advice}`;
 }

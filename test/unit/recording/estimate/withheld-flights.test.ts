@@ -1,7 +1,7 @@
 import assert from 'node:assert/strict';
 import { flightRows } from '../../../../server/src/recording/estimate/flight-rows';
 import { measuredGains } from '../../../../server/src/recording/estimate/gains/gains';
-import type { RecordingReport, Told } from '../../../../server/src/recording/report';
+import type { MeasuredAnswer, RecordingReport } from '../../../../server/src/recording/report';
 import { csvOf } from '../../../simulator/csv';
 import { layouts } from '../../../simulator/layouts';
 import { type Act, steeredFlight } from '../../../simulator/pilot';
@@ -56,8 +56,8 @@ async function flown({ acts = steered([3, 3, 0]), recorder = {}, without, turned
 type FlownReport = Pick<RecordingReport, 'responses' | 'gains'>;
 
 /** Every answer of how it follows and of the board's gains, by a name. */
-function answersOf({ responses, gains }: FlownReport): ReadonlyMap<string, Told<unknown>> {
-  const all = new Map<string, Told<unknown>>();
+function answersOf({ responses, gains }: FlownReport): ReadonlyMap<string, MeasuredAnswer<unknown>> {
+  const all = new Map<string, MeasuredAnswer<unknown>>();
   if (responses.told === null) all.set('responses', responses);
   for (const { axis, ...answers } of responses.told ?? [])
     for (const [name, answer] of Object.entries(answers)) all.set(`${name} of ${axis}`, answer);

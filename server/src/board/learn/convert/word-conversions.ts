@@ -3,7 +3,7 @@ import { isPermutation } from '../../../catalog/permutation';
 import { lookOf } from '../../listing/value-look';
 import { wordsToSpell } from '../../meaning/words-to-spell';
 import type { LearnedSetting } from '../learned-settings';
-import { tellingWords } from '../words';
+import { contentWords } from '../words';
 import { scriptWordOf } from '../words/script-word';
 import { previewOf } from './preview';
 import type { Conversion, Ground, TakenAs } from './taken';
@@ -105,13 +105,13 @@ function plainlyMeant(own: string, known: readonly string[]): string | null {
   if (known.includes(own)) return own;
   // A single letter has no word to tell: `R` of the bands.
   if (inOtherCase !== undefined && another === undefined) return inOtherCase;
-  const told = tellingWords(own).join(' ');
+  const told = contentWords(own).join(' ');
   if (told === '') return null;
-  const same = known.filter((one) => tellingWords(one).join(' ') === told);
+  const same = known.filter((one) => contentWords(one).join(' ') === told);
   const [word, ...others] =
     same.length > 0 || told.length < leastBeginning
       ? same
-      : known.filter((one) => tellingWords(one).join(' ').startsWith(`${told} `));
+      : known.filter((one) => contentWords(one).join(' ').startsWith(`${told} `));
   return word === undefined || others.length > 0 ? null : word;
 }
 

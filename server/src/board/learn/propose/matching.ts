@@ -13,7 +13,7 @@ export interface WordMatch {
   /** The share of what the target asks for that name, groups and remark say. */
   readonly covered: number;
   /** How much is told by what they share: one common word tells little. */
-  readonly told: number;
+  readonly evidence: number;
   /** Whether its groups speak of the target; true where there are none. */
   readonly isAtHome: boolean;
   /** So many words of the name and its groups say it. */
@@ -172,7 +172,7 @@ function wordsOf(
 /** Of two ways that say as much, the one that has more of the words. */
 function isBetter(one: WordMatch, other: WordMatch | undefined): boolean {
   if (other === undefined) return true;
-  return Math.abs(one.score - other.score) < 1e-9 ? one.told > other.told : one.score > other.score;
+  return Math.abs(one.score - other.score) < 1e-9 ? one.evidence > other.evidence : one.score > other.score;
 }
 
 function phraseMatch(asked: AskedSetting, phrase: Phrase, known: KnownTarget): WordMatch | null {
@@ -204,7 +204,7 @@ function phraseMatch(asked: AskedSetting, phrase: Phrase, known: KnownTarget): W
     isAtHome,
     explained,
     covered: share,
-    told: covered + beside,
+    evidence: covered + beside,
     words,
     shared,
   };

@@ -27,7 +27,7 @@ const bars: readonly Bar[] = [
   { score: 0.74, lead: 0.15, before: 0.12, explained: 0.72, covered: 0.72 },
 ];
 /** How much has to be told: a single common word is too little, and more is asked among groups of other things. */
-const told = { atHome: 0.65, elsewhere: 1.2, words: 2 };
+const leastEvidence = { atHome: 0.65, elsewhere: 1.2, words: 2 };
 
 /**
  * Sure is only what leaves no room: the name says no more than the parameter accounts for, and all that the parameter
@@ -36,7 +36,9 @@ const told = { atHome: 0.65, elsewhere: 1.2, words: 2 };
 export function surenessOf({ first, second, claim }: Contest): Sureness {
   const { score, match, fit, hasSpareNumber } = first;
   const lead = score - (second?.score ?? 0);
-  const isTold = match.words >= told.words && match.told >= (match.isAtHome ? told.atHome : told.elsewhere);
+  const isTold =
+    match.words >= leastEvidence.words &&
+    match.evidence >= (match.isAtHome ? leastEvidence.atHome : leastEvidence.elsewhere);
   const isClear = bars.some(
     (bar) =>
       score >= bar.score &&
@@ -46,5 +48,7 @@ export function surenessOf({ first, second, claim }: Contest): Sureness {
       match.covered >= bar.covered,
   );
   if (isTold && isClear && fit.mayBeSure && !hasSpareNumber) return 'sure';
-  return match.words >= told.words && score >= likely.score && lead >= likely.lead ? 'likely' : 'possible';
+  return match.words >= leastEvidence.words && score >= likely.score && lead >= likely.lead
+    ? 'likely'
+    : 'possible';
 }

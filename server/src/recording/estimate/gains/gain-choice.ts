@@ -1,5 +1,5 @@
 import type { DigitalFilter } from '../../../physics/filter';
-import type { Told } from '../../report';
+import type { MeasuredAnswer } from '../../report';
 import { withheld } from '../span';
 import { type FitSetup, fitGains, type GainFit } from './gain-fit';
 import { type GainSpectra, gainSignal } from './gain-signals';
@@ -59,7 +59,11 @@ export interface ChosenFit {
 }
 
 /** The fit of all that moves the command, else of what goes with the sticks; or why there is none. */
-export function chosenFit(spectra: GainSpectra, whole: PairSums, said: PathSaid): ChosenFit | Told<never> {
+export function chosenFit(
+  spectra: GainSpectra,
+  whole: PairSums,
+  said: PathSaid,
+): ChosenFit | MeasuredAnswer<never> {
   const isSeldom = comesSeldom(spectra);
   const common = {
     path: pathOf(said),
@@ -112,7 +116,7 @@ function isBent(straight: GainFit, bent: GainFit, whole: PairSums): boolean {
   return gained(straight, bent) > takes.bent && Math.abs(by) > mostBent * Math.abs(proportional);
 }
 
-function notThroughZero({ axis }: GainSpectra): Told<never> {
+function notThroughZero({ axis }: GainSpectra): MeasuredAnswer<never> {
   return withheld(
     `What the motors are told about ${axis} doesn’t grow in proportion to what is missing.`,
     'Look whether motor.thrust-shape, control.when and the limits in the script are those that were flown.',
@@ -136,7 +140,7 @@ export function rateForDerivative({ derivativeCutoff }: PathSaid): number {
   return derivativeCutoff === null ? leastUncut : timesCutoff * derivativeCutoff;
 }
 
-export function tellsDerivative({ rate }: GainSpectra, said: PathSaid): boolean {
+export function showsDerivative({ rate }: GainSpectra, said: PathSaid): boolean {
   return said.derivativeFilters !== null && rate >= rateForDerivative(said);
 }
 
@@ -157,8 +161,8 @@ export function moveIt({ axis }: GainSpectra): string {
   return `Fly half a minute of small quick steps about ${axis} in a calm hover, high enough and with an observer beside.`;
 }
 
-function poor(spectra: GainSpectra, said: PathSaid, share: number): Told<never> {
-  const isSeldom = !tellsDerivative(spectra, said);
+function poor(spectra: GainSpectra, said: PathSaid, share: number): MeasuredAnswer<never> {
+  const isSeldom = !showsDerivative(spectra, said);
   return withheld(
     `Only ${Math.max(0, Math.round(100 * share))} % of what the motors are told about ${spectra.axis} follows from error, its sum and the turning.`,
     isSeldom ? `${moveIt(spectra)} Rows that come more often tell more of it.` : moveIt(spectra),

@@ -2,10 +2,10 @@ import type { CraftView } from '../../../craft/view';
 import type { AxisName } from '../../../figures/axis-names';
 import { CrossSpectra } from '../../../physics/cross-spectrum';
 import { usualWelch } from '../../../physics/welch';
-import type { Told } from '../../report';
+import type { MeasuredAnswer } from '../../report';
 import type { Commands } from '../commands';
 import { type FlightRows, segmentStarts } from '../flight-rows';
-import { told, withheld } from '../span';
+import { measuredBy, withheld } from '../span';
 import { type ChangedGains, situationRows } from './gain-situations';
 import { type PairSums, pairSums } from './pair-sums';
 
@@ -51,7 +51,7 @@ export function* gainSpectra(
   commands: Commands,
   /** Rows in which the derivative was held by its limit; null: none. */
   held: Uint8Array | null,
-): Generator<void, Told<GainSpectra>> {
+): Generator<void, MeasuredAnswer<GainSpectra>> {
   const command = commands.of.get(axis);
   const wanted = rows.channel(`wanted.${axis}`);
   const filtered = rows.channel(`gyro.${axis}`);
@@ -96,7 +96,7 @@ export function* gainSpectra(
     yield;
     if (one.segments > 0) sums.push(pairSums(one));
   }
-  return told(
+  return measuredBy(
     {
       axis,
       rate: rows.rate,
@@ -115,14 +115,14 @@ function isFree(from: number, to: number, marks: readonly Uint8Array[]): boolean
 
 const none = withheld('The axis has no motors of its own.', 'Look at craft.layout.');
 
-function heldTooOften(seconds: number): Told<never> {
+function heldTooOften(seconds: number): MeasuredAnswer<never> {
   return withheld(
     `Only ${seconds.toFixed(1)} s in which the derivative was not held by its limit (derivative.limit).`,
     'Fly half a minute of smaller steps in a calm hover, with an observer beside.',
   );
 }
 
-function tooFew({ limited }: Commands, seconds: number): Told<never> {
+function tooFew({ limited }: Commands, seconds: number): MeasuredAnswer<never> {
   const share = Math.round(100 * limited);
   return limited > 0.2
     ? withheld(

@@ -1,9 +1,9 @@
 import type { CraftView } from '../../../craft/view';
 import { type AxisName, axisNames } from '../../../figures/axis-names';
-import type { Told } from '../../report';
+import type { MeasuredAnswer } from '../../report';
 import { heldThrottle } from '../calm';
 import type { FlightRows } from '../flight-rows';
-import { told, withheld } from '../span';
+import { measuredBy, withheld } from '../span';
 
 /** Shares by which the gains were changed in each row; null: they were not. */
 export interface ChangedGains {
@@ -35,7 +35,7 @@ export function* situationRows(
   view: CraftView,
   axis: AxisName,
   command: Float32Array,
-): Generator<void, Told<SituationRows>> {
+): Generator<void, MeasuredAnswer<SituationRows>> {
   const leftOut = new Uint8Array(command.length);
   const throttle = heldThrottle(rows);
   const high = changedIn(view, 'high-throttle');
@@ -71,7 +71,7 @@ export function* situationRows(
       if (isHeldBack || isTurn) leftOut[row] = 1;
       if (isJump) leftOut.fill(1, row, Math.min(to, row + 2 * back));
     }
-  return told({ ...fadedBy(high, throttle), leftOut }, '');
+  return measuredBy({ ...fadedBy(high, throttle), leftOut }, '');
 }
 
 interface ChangedShares {

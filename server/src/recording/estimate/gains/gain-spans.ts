@@ -1,8 +1,8 @@
 import { studentNinety } from '../../../physics/student';
 import { shortNumber } from '../../../units/number-text';
-import type { MeasuredSpan, Told } from '../../report';
+import type { MeasuredAnswer, MeasuredSpan } from '../../report';
 import { isOpposite, reversed } from '../response/response-curve';
-import { give, told, withheld } from '../span';
+import { give, measuredBy, withheld } from '../span';
 import {
   type ChosenFit,
   chosenFit,
@@ -11,7 +11,7 @@ import {
   moveIt,
   type PathSaid,
   rateForDerivative,
-  tellsDerivative,
+  showsDerivative,
 } from './gain-choice';
 import { fitGains, type GainFit } from './gain-fit';
 import { type GainSpectra, gainSignal } from './gain-signals';
@@ -20,9 +20,9 @@ import { type PairSums, pairAt, withMore } from './pair-sums';
 
 /** Of each term, in shares of the motors’ range a rad/s, a rad, a rad/s². */
 export interface AxisGains {
-  readonly proportional: Told<MeasuredSpan>;
-  readonly integral: Told<MeasuredSpan>;
-  readonly derivative: Told<MeasuredSpan>;
+  readonly proportional: MeasuredAnswer<MeasuredSpan>;
+  readonly integral: MeasuredAnswer<MeasuredSpan>;
+  readonly derivative: MeasuredAnswer<MeasuredSpan>;
 }
 
 /** A gain that scatters so many times wider for the others that move with it can’t be told apart. */
@@ -44,7 +44,10 @@ const unseen = 0.000_3;
 /** A half span wider than this share tells nobody anything. */
 const widest = { proportional: 0.2, integral: 0.3, derivative: 0.3 };
 
-export function* axisGains(spectra: GainSpectra, said: PathSaid): Generator<void, AxisGains | Told<never>> {
+export function* axisGains(
+  spectra: GainSpectra,
+  said: PathSaid,
+): Generator<void, AxisGains | MeasuredAnswer<never>> {
   const [first, ...others] = spectra.blocks;
   if (first === undefined) return withheld('No whole rows in ordinary flight.', moveIt(spectra));
   const whole = others.reduce((all, one) => withMore(all, one, 1), first);
@@ -77,8 +80,8 @@ export function* axisGains(spectra: GainSpectra, said: PathSaid): Generator<void
   };
 }
 
-function withoutDerivative(spectra: GainSpectra, said: PathSaid): Told<never> | null {
-  if (tellsDerivative(spectra, said)) return null;
+function withoutDerivative(spectra: GainSpectra, said: PathSaid): MeasuredAnswer<never> | null {
+  if (showsDerivative(spectra, said)) return null;
   if (said.derivativeFilters === null)
     return withheld(
       'The script doesn’t say how the derivative is filtered.',
@@ -106,7 +109,7 @@ function spanOf(
   chosen: ChosenFit,
   parts: readonly GainFit[],
   spectra: GainSpectra,
-): Told<MeasuredSpan> {
+): MeasuredAnswer<MeasuredSpan> {
   const { fit } = chosen;
   const value = fit.gains.get(term) ?? Number.NaN;
   if ((fit.inflation.get(term) ?? Number.POSITIVE_INFINITY) > mostInflation)
@@ -135,7 +138,7 @@ function spanOf(
       `Parts of the flight disagree on ${term} by ${Math.round((100 * off) / value)} %.`,
       term === 'integral' ? 'Fly slow turns too, and hold some lean for a second.' : moveIt(spectra),
     );
-  return told(give(value, off, ''), basisOf(spectra, chosen));
+  return measuredBy(give(value, off, ''), basisOf(spectra, chosen));
 }
 
 /**

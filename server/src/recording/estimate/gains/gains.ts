@@ -3,12 +3,12 @@ import { type AxisName, axisNames } from '../../../figures/axis-names';
 import { chainOf, lowpassAt } from '../../../figures/filter-chain';
 import { lowestLowpass, stagesOf } from '../../../figures/filter-stages';
 import { fromBase, unitOf } from '../../../units/unit';
-import type { MeasuredGain, Told } from '../../report';
+import type { MeasuredAnswer, MeasuredGain } from '../../report';
 import type { RecordingStep } from '../../step';
 import { type Commands, commandsOf } from '../commands';
 import type { FlightRows } from '../flight-rows';
 import { doing } from '../noise/shaken';
-import { told, withheld } from '../span';
+import { measuredBy, withheld } from '../span';
 import { atDerivativeLimit } from './derivative-limit';
 import type { PathSaid } from './gain-choice';
 import { type GainSpectra, gainSpectra } from './gain-signals';
@@ -21,7 +21,7 @@ const leastRate = 40;
 export function* measuredGains(
   rows: FlightRows,
   view: CraftView | null,
-): Generator<RecordingStep, Told<readonly MeasuredGain[]>> {
+): Generator<RecordingStep, MeasuredAnswer<readonly MeasuredGain[]>> {
   if (axisNames.every((axis) => rows.channel(`wanted.${axis}`) === null))
     return withheld(
       'No column says which rates were asked for.',
@@ -45,14 +45,14 @@ export function* measuredGains(
     isHeld ||= found.isHeld;
     gains.push(...all(axis, found.gains));
   }
-  return told(
+  return measuredBy(
     gains,
     `${seconds.toFixed(0)} s in which no motor was at a limit${isHeld ? ' and no derivative held by its own' : ''}; un-mixed by ${commands.basis}`,
   );
 }
 
 interface FoundGains {
-  readonly gains: AxisGains | Told<never>;
+  readonly gains: AxisGains | MeasuredAnswer<never>;
   readonly seconds: number;
   /** Whether rows were left out for the derivative’s limit. */
   readonly isHeld: boolean;
@@ -78,9 +78,9 @@ function* unboundedGains(
   let held: Uint8Array | null = null;
   let taken = 0;
   for (let time = 1; ; time += 1) {
-    const spectra: Told<GainSpectra> = yield* gainSpectra(rows, view, axis, commands, held);
+    const spectra: MeasuredAnswer<GainSpectra> = yield* gainSpectra(rows, view, axis, commands, held);
     if (spectra.told === null) return { gains: spectra, seconds: 0, isHeld: held !== null };
-    const gains: AxisGains | Told<never> = yield* axisGains(spectra.told, said);
+    const gains: AxisGains | MeasuredAnswer<never> = yield* axisGains(spectra.told, said);
     const found = { gains, seconds: spectra.told.seconds, isHeld: held !== null };
     const gain: number | null = 'told' in gains ? null : (gains.derivative.told?.likely ?? null);
     if (limit === null || gain === null || time === mostTimes || gain <= (1 + same) * taken) return found;
@@ -95,10 +95,10 @@ function* unboundedGains(
 const unnamed = withheld('No craft script was named.', 'Name the script of the craft that was flown.');
 
 const units = { proportional: '%/(deg/s)', integral: '%/deg', derivative: '%/(deg/s^2)' } as const;
-const toldTerms = ['proportional', 'integral', 'derivative'] as const;
+const reportedTerms = ['proportional', 'integral', 'derivative'] as const;
 
-function all(axis: AxisName, found: AxisGains | Told<never>): readonly MeasuredGain[] {
-  return toldTerms.map((term) => {
+function all(axis: AxisName, found: AxisGains | MeasuredAnswer<never>): readonly MeasuredGain[] {
+  return reportedTerms.map((term) => {
     if ('told' in found) return { axis, term, gain: found };
     const gain = found[term];
     if (gain.told === null) return { axis, term, gain };
@@ -108,7 +108,7 @@ function all(axis: AxisName, found: AxisGains | Told<never>): readonly MeasuredG
     return {
       axis,
       term,
-      gain: told({ likely: inUnit(likely), low: inUnit(low), high: inUnit(high), unit }, gain.basis),
+      gain: measuredBy({ likely: inUnit(likely), low: inUnit(low), high: inUnit(high), unit }, gain.basis),
     };
   });
 }

@@ -1,5 +1,5 @@
-import type { MeasuredSpan, Told } from '../../report';
-import { told, withheld } from '../span';
+import type { MeasuredAnswer, MeasuredSpan } from '../../report';
+import { measuredBy, withheld } from '../span';
 import {
   bandPassed,
   correlationOf,
@@ -34,7 +34,7 @@ const leastFit = 0.6;
  * Source: separable least squares, G. H. Golub, V. Pereyra (1973); the span by the likelihood of the grid, with as many
  * independent rows as the residual's own correlation leaves.
  */
-export function* lagOf(rows: LagRows): Generator<void, Told<MeasuredSpan>> {
+export function* lagOf(rows: LagRows): Generator<void, MeasuredAnswer<MeasuredSpan>> {
   if (rows.rate < leastRate)
     return withheld(
       'Rows come too seldom to see a motor answer.',
@@ -81,7 +81,7 @@ export function* lagOf(rows: LagRows): Generator<void, Told<MeasuredSpan>> {
       'The motor’s quick movements were too few to tell a longer lag from an uneven one.',
       'Fly half a minute with quick rolls, or short bursts of throttle.',
     );
-  return told(span, basisOf(rows, fit, closest));
+  return measuredBy(span, basisOf(rows, fit, closest));
 }
 
 /** So many rows tell well enough where to look closer. */

@@ -1,9 +1,9 @@
-import type { MotorWork, Told } from '../../report';
+import type { MeasuredAnswer, MotorWork } from '../../report';
 import type { RecordingStep } from '../../step';
 import { type CalmWindow, calmWindows, hoverWindows } from '../calm';
 import { type FlightRows, meanBetween, type NumberedChannel } from '../flight-rows';
 import { doing } from '../noise/shaken';
-import { give, meanOf, scaled, told, withheld } from '../span';
+import { give, meanOf, measuredBy, scaled, withheld } from '../span';
 import { type LagRows, lagRows } from './lag-rows';
 import { lagOf } from './motor-lag';
 
@@ -12,7 +12,7 @@ const atEnd = 0.002;
 const leastSeconds = 3;
 
 /** How the motors work, each and beside the others. */
-export function* motorsOf(rows: FlightRows): Generator<RecordingStep, Told<readonly MotorWork[]>> {
+export function* motorsOf(rows: FlightRows): Generator<RecordingStep, MeasuredAnswer<readonly MotorWork[]>> {
   const motors = rows.numbered('motor');
   if (motors.length === 0)
     return withheld('No column says what the motors are told.', 'Log the outputs of all motors.');
@@ -26,7 +26,7 @@ export function* motorsOf(rows: FlightRows): Generator<RecordingStep, Told<reado
   const work: MotorWork[] = [];
   for (const [at, { number, values }] of motors.entries()) {
     yield { share: 0.82, doing: `motor ${number}` };
-    const lag = lagTold(rowsOf.get(number), rows);
+    const lag = lagMeasured(rowsOf.get(number), rows);
     work.push({
       motor: number,
       ...limitsOf(rows, values),
@@ -34,7 +34,7 @@ export function* motorsOf(rows: FlightRows): Generator<RecordingStep, Told<reado
       lag: yield* doing(lag, 0.82 + 0.02 * at, `motor ${number}`),
     });
   }
-  return told(
+  return measuredBy(
     work,
     isCalm
       ? `${rows.seconds.toFixed(0)} s in the air; beside each other over ${(0.5 * calm.length).toFixed(0)} s of calm hover`
@@ -46,7 +46,7 @@ function* calmHover(rows: FlightRows): Generator<void, readonly CalmWindow[]> {
   return yield* hoverWindows(rows, (yield* calmWindows(rows)) ?? []);
 }
 
-function* lagTold(taken: LagRows | undefined, rows: FlightRows): Generator<void, MotorWork['lag']> {
+function* lagMeasured(taken: LagRows | undefined, rows: FlightRows): Generator<void, MotorWork['lag']> {
   if (taken !== undefined) return yield* lagOf(taken);
   return rows.airborne.length === 0
     ? withheld('No whole stretch of flight.', 'Record a flight without gaps.')

@@ -1,10 +1,10 @@
 import type { CraftView } from '../../../craft/view';
 import { type AxisName, axisNames } from '../../../figures/axis-names';
 import { halfRate } from '../../../physics/sampling';
-import type { AxisNoise, MeasuredSpan, NoiseMap, Spectrum, Told } from '../../report';
+import type { AxisNoise, MeasuredAnswer, MeasuredSpan, NoiseMap, Spectrum } from '../../report';
 import type { RecordingStep } from '../../step';
 import type { FlightRows } from '../flight-rows';
-import { told, withheld } from '../span';
+import { measuredBy, withheld } from '../span';
 import { type Columns, type Load, loadColumns, loadOf } from './load';
 import { ordersOf, standingOver } from './orders';
 import { peaksOf } from './peaks-of';
@@ -27,15 +27,15 @@ const leastSeconds = 4;
 /** Nor with rows that come more seldom, Hz. */
 const leastRate = 60;
 
-export interface NoiseTold {
-  readonly noise: Told<readonly AxisNoise[]>;
-  readonly maps: Told<readonly NoiseMap[]>;
+export interface NoiseMeasured {
+  readonly noise: MeasuredAnswer<readonly AxisNoise[]>;
+  readonly maps: MeasuredAnswer<readonly NoiseMap[]>;
 }
 
 type NoiseSignal = Spectrum['signal'];
 
 /** What shakes, about each axis. */
-export function* noiseOf(rows: FlightRows, view: CraftView | null): Generator<RecordingStep, NoiseTold> {
+export function* noiseOf(rows: FlightRows, view: CraftView | null): Generator<RecordingStep, NoiseMeasured> {
   const none = whyNone(rows);
   if (none !== null) return { noise: none, maps: none };
   const load = loadOf(rows);
@@ -54,7 +54,7 @@ export function* noiseOf(rows: FlightRows, view: CraftView | null): Generator<Re
     if (one.map !== null) maps.push(one.map);
   }
   if (axes.length === 0) return { noise: holey, maps: holey };
-  return { noise: told(axes, basisOf(rows, load, columns)), maps: mapsTold(maps, load, rows) };
+  return { noise: measuredBy(axes, basisOf(rows, load, columns)), maps: mapsMeasured(maps, load, rows) };
 }
 
 const holey = withheld(
@@ -62,7 +62,7 @@ const holey = withheld(
   'Look at the cells of its columns that say nothing, and log all of them in every row.',
 );
 
-function whyNone(rows: FlightRows): Told<never> | null {
+function whyNone(rows: FlightRows): MeasuredAnswer<never> | null {
   if (axisNames.every((axis) => signalsOf(rows, axis).length === 0))
     return withheld('No column says how the craft turns.', 'Log the gyro about all three axes.');
   if (rows.rate < leastRate)
@@ -218,7 +218,11 @@ function rangeText({ against }: Load, { edges }: Columns): string {
     : `${against} ${low} to ${high}`;
 }
 
-function mapsTold(maps: readonly NoiseMap[], load: Load | null, rows: FlightRows): Told<readonly NoiseMap[]> {
+function mapsMeasured(
+  maps: readonly NoiseMap[],
+  load: Load | null,
+  rows: FlightRows,
+): MeasuredAnswer<readonly NoiseMap[]> {
   if (load === null)
     return withheld(
       'No column says how hard the motors worked.',
@@ -227,5 +231,5 @@ function mapsTold(maps: readonly NoiseMap[], load: Load | null, rows: FlightRows
   const [first] = maps;
   if (first === undefined)
     return withheld('No segment of the flight is whole.', 'Record a flight without gaps.');
-  return told(maps, `${rows.seconds.toFixed(0)} s in the air, by ${load.against}`);
+  return measuredBy(maps, `${rows.seconds.toFixed(0)} s in the air, by ${load.against}`);
 }

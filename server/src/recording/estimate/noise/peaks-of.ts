@@ -44,7 +44,7 @@ export function peaksOf(found: FoundTones): { readonly peaks: readonly Peak[]; r
     (one, other) => other.aboveFloor.likely - one.aboveFloor.likely,
   );
   const passing = loudestFirst.filter(({ source }) => source === comesAndGoes).slice(mostPassing);
-  const peaks = loudestFirst.filter((one) => !passing.includes(one)).slice(0, mostTold);
+  const peaks = loudestFirst.filter((one) => !passing.includes(one)).slice(0, mostPeaks);
   return { peaks, untold: passing.length };
 }
 
@@ -58,7 +58,7 @@ const stands = 'standing';
 export const movesWithMotors = 'moves with the motors';
 
 /** More peaks of an axis tell nobody anything. */
-const mostTold = 12;
+const mostPeaks = 12;
 
 /** Nor do more that come and go: without the motors’ speeds all of their tones look so. */
 const mostPassing = 3;

@@ -2,10 +2,10 @@ import { type AxisName, axisNames } from '../../../figures/axis-names';
 import { binPowers } from '../../../physics/random-signal';
 import { segmentsOf, type WelchSetup } from '../../../physics/welch';
 import type { AxisShaken, MeasuredNoise, NoiseMoment } from '../../measured-noise';
-import type { AxisNoise, Told } from '../../report';
+import type { AxisNoise, MeasuredAnswer } from '../../report';
 import type { RecordingStep } from '../../step';
 import { type FlightRows, meanBetween } from '../flight-rows';
-import { told, withheld } from '../span';
+import { measuredBy, withheld } from '../span';
 import { noiseOf } from './noise';
 import { doing, lowestShaking, shortSetup, shortStarts } from './shaken';
 
@@ -18,7 +18,7 @@ const inOneGo = 48;
 const degrees = (180 / Math.PI) ** 2;
 
 /** The noise before the board's filters on a flight; withheld where that was not logged. */
-export function* unfilteredNoise(rows: FlightRows): Generator<RecordingStep, Told<MeasuredNoise>> {
+export function* unfilteredNoise(rows: FlightRows): Generator<RecordingStep, MeasuredAnswer<MeasuredNoise>> {
   const none = withheld(
     `${rows.recording.name} has no column of the gyro from before the board’s filters.`,
     'Have the board log it, about all three axes, and take that recording.',
@@ -28,7 +28,7 @@ export function* unfilteredNoise(rows: FlightRows): Generator<RecordingStep, Tol
   if (noise.told === null) return noise;
   const logged = noise.told.filter(({ peaksIn }) => peaksIn === 'unfiltered-gyro');
   if (logged.length === 0) return none;
-  return told(yield* doing(noiseIn(rows, logged), 0.9, 'noise before the filters'), noise.basis);
+  return measuredBy(yield* doing(noiseIn(rows, logged), 0.9, 'noise before the filters'), noise.basis);
 }
 
 function* noiseIn(rows: FlightRows, logged: readonly AxisNoise[]): Generator<void, MeasuredNoise> {

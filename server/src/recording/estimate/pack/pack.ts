@@ -1,9 +1,9 @@
 import type { Carried } from '../../../figures/carried';
 import type { Doubtful } from '../../../figures/uncertain';
-import type { MeasuredSpan, PackGave, Told } from '../../report';
+import type { MeasuredAnswer, MeasuredSpan, PackGave } from '../../report';
 import { expectedResistance } from '../beside-script';
 import { type FlightRows, meanBetween } from '../flight-rows';
-import { give, quantile, scaled, told, withheld } from '../span';
+import { give, measuredBy, quantile, scaled, withheld } from '../span';
 import { type PackFit, packFit } from './pack-fit';
 import { type PackRows, packRows } from './pack-rows';
 
@@ -15,7 +15,7 @@ const leastSeconds = 6;
 export function* packGave(
   rows: FlightRows,
   parts: Doubtful<Carried> | null,
-): Generator<void, Told<PackGave>> {
+): Generator<void, MeasuredAnswer<PackGave>> {
   const [voltage, current] = [rows.channel('voltage'), rows.channel('current')];
   if (voltage === null && current === null)
     return withheld('No column says the voltage or the current of the pack.', 'Log both beside the gyro.');
@@ -24,7 +24,7 @@ export function* packGave(
   const lowestVoltage = voltage === null ? null : lowestOf(rows, voltage);
   if (voltage === null || current === null) {
     const why = voltage === null ? noVoltage : noCurrent('the resistance');
-    return told(
+    return measuredBy(
       {
         openVoltage: why,
         resistanceAtOneSecond: why,
@@ -39,7 +39,7 @@ export function* packGave(
   const taken = yield* packRows(rows, voltage, current);
   const reason = whyNone(taken);
   const fit = reason === null ? yield* packFit(taken) : null;
-  const resistance = (which: keyof PackFit): Told<MeasuredSpan> => {
+  const resistance = (which: keyof PackFit): MeasuredAnswer<MeasuredSpan> => {
     if (reason !== null) return reason;
     if (fit === null)
       return withheld(
@@ -53,9 +53,11 @@ export function* packGave(
         'Fly with climbs of some seconds between calm hovers.',
       );
     const basis = `${taken.seconds.toFixed(0)} s, with ${taken.low.toFixed(1)} to ${taken.high.toFixed(1)} A`;
-    return which === 'open' ? told(one, `${basis}; at the start`) : told(scaled(one, 1000, 'mohm'), basis);
+    return which === 'open'
+      ? measuredBy(one, `${basis}; at the start`)
+      : measuredBy(scaled(one, 1000, 'mohm'), basis);
   };
-  return told(
+  return measuredBy(
     {
       openVoltage: resistance('open'),
       resistanceAtOneSecond: resistance('atOneSecond'),
@@ -74,14 +76,14 @@ function basisOf({ seconds }: FlightRows): string {
 
 const noVoltage = withheld('No column says the voltage of the pack.', 'Log it beside the current.');
 
-function noCurrent(what: string): Told<never> {
+function noCurrent(what: string): MeasuredAnswer<never> {
   return withheld(
     `No column says the current, and ${what} hangs on it.`,
     'Log the current, if the board measures it.',
   );
 }
 
-function whyNone({ seconds, low, high, mean }: PackRows): Told<never> | null {
+function whyNone({ seconds, low, high, mean }: PackRows): MeasuredAnswer<never> | null {
   if (seconds < leastSeconds)
     return withheld(
       `Only ${seconds.toFixed(1)} s with voltage and current.`,
@@ -99,12 +101,15 @@ function whyNone({ seconds, low, high, mean }: PackRows): Told<never> | null {
 /** What a sensor that nobody has held against a charger may be off by: a share, and A. Common practice. */
 const sensor = { share: 0.03, offset: 0.1 };
 
-function chargeOf({ recording, stretches, rate }: FlightRows, current: Float32Array): Told<MeasuredSpan> {
+function chargeOf(
+  { recording, stretches, rate }: FlightRows,
+  current: Float32Array,
+): MeasuredAnswer<MeasuredSpan> {
   // Of a file with one flight all counts: what was drawn before it and after as well.
   const { flights, time } = recording;
   if (flights.length === 1) {
     const seconds = (time.at(-1) ?? 0) - (time[0] ?? 0);
-    return chargeTold(meanBetween(current, 0, time.length), seconds);
+    return chargeMeasured(meanBetween(current, 0, time.length), seconds);
   }
   const [first, last] = [stretches[0], stretches.at(-1)];
   if (first === undefined || last === undefined) return noCurrent('the charge');
@@ -112,14 +117,17 @@ function chargeOf({ recording, stretches, rate }: FlightRows, current: Float32Ar
   const means = stretches.map(({ from, to }) => ({ mean: meanBetween(current, from, to), rows: to - from }));
   const rows = means.reduce((sum, one) => sum + one.rows, 0);
   const mean = means.reduce((sum, one) => sum + one.mean * one.rows, 0) / rows;
-  return chargeTold(mean, whole);
+  return chargeMeasured(mean, whole);
 }
 
 /** In a gap it flew on as it did about it. */
-function chargeTold(mean: number, seconds: number): Told<MeasuredSpan> {
+function chargeMeasured(mean: number, seconds: number): MeasuredAnswer<MeasuredSpan> {
   const charge = (mean * seconds) / 3.6;
   const off = Math.hypot(sensor.share * charge, (sensor.offset * seconds) / 3.6);
-  return told(give(charge, off, 'mAh'), `${seconds.toFixed(0)} s, if the sensor is right to 3 % and 0.1 A`);
+  return measuredBy(
+    give(charge, off, 'mAh'),
+    `${seconds.toFixed(0)} s, if the sensor is right to 3 % and 0.1 A`,
+  );
 }
 
 /** The lowest for a quarter of a second: a single cell may be a wrong reading. */

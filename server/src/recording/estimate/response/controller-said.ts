@@ -3,8 +3,8 @@ import type { AxisName } from '../../../figures/axis-names';
 import { chainOf } from '../../../figures/filter-chain';
 import { type Complex, times, unit } from '../../../physics/complex';
 import { controller, filteredTone } from '../../../physics/loop';
-import type { Told } from '../../report';
-import { told, withheld } from '../span';
+import type { MeasuredAnswer } from '../../report';
+import { measuredBy, withheld } from '../span';
 
 /** From the gyro behind its filters to the command, at a frequency in Hz. */
 export type ControllerSaid = (frequency: number) => Complex;
@@ -14,7 +14,7 @@ export function controllerSaid(
   view: CraftView | null,
   axis: AxisName,
   turns: number | null,
-): Told<ControllerSaid> {
+): MeasuredAnswer<ControllerSaid> {
   if (view === null)
     return withheld('No craft script was named.', 'Name the script of the craft that was flown.');
   const path = (term: string) => `control.${axis}.${term}`;
@@ -36,7 +36,7 @@ export function controllerSaid(
   const halfRound = rate === null ? 0 : 0.5 / rate;
   const gains = { proportional, integral: of('integral') ?? 0, derivative };
   const derivativeFilters = derivative === 0 ? [] : (filters?.value.all(turns) ?? []);
-  return told((frequency) => {
+  return measuredBy((frequency) => {
     const tone = filteredTone({ gyroFilters: [], derivativeFilters }, frequency);
     // The difference of two rounds is what was half a round before.
     const derived = times(tone.derived, unit(-2 * Math.PI * frequency * halfRound));
@@ -45,7 +45,7 @@ export function controllerSaid(
 }
 
 /** Why the open loop can’t be told by the answer alone; null: all of the controller works on the error. */
-export function whyNotByAnswer(view: CraftView | null, axis: AxisName): Told<never> | null {
+export function whyNotByAnswer(view: CraftView | null, axis: AxisName): MeasuredAnswer<never> | null {
   if (view === null)
     return withheld('No craft script was named.', 'Name the script of the craft that was flown.');
   const feedforward = `control.${axis}.feedforward`;

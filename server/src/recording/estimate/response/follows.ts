@@ -1,7 +1,7 @@
 import { dot, leastSquares, leverage } from '../../../physics/least-squares';
 import { fallsBelow, reachesPhase, resonanceOf } from '../../../physics/response-figures';
-import type { MeasuredSpan, Told } from '../../report';
-import { give, told, withheld } from '../span';
+import type { MeasuredAnswer, MeasuredSpan } from '../../report';
+import { give, measuredBy, withheld } from '../span';
 import { flySteps } from './fly';
 import { type AxisAnswer, answerBasis, ninety } from './response-curve';
 
@@ -14,7 +14,7 @@ const leastReach = 1.6;
 /** A half span of a delay that is wider than this share tells nobody anything. Ours. */
 const widestDelay = 0.6;
 
-export function bandwidthOf(answer: AxisAnswer): Told<MeasuredSpan> {
+export function bandwidthOf(answer: AxisAnswer): MeasuredAnswer<MeasuredSpan> {
   const { axis, curve } = answer;
   const [first = 0] = curve.frequencies;
   const raw = fallsBelow(curve, halfPower);
@@ -32,7 +32,7 @@ export function bandwidthOf(answer: AxisAnswer): Told<MeasuredSpan> {
   const [low, likely, high] = [at(off), at(0), at(-off)];
   if (!(low > likely / widest && high < widest * likely))
     return beyond(answer, 'falls by 3 dB nowhere clearly');
-  return told({ likely, low, high, unit: 'Hz' }, answerBasis(answer));
+  return measuredBy({ likely, low, high, unit: 'Hz' }, answerBasis(answer));
 }
 
 /** Where a parabola that falls at 0 has a value, near there: by Newton's way, a few steps of it. */
@@ -45,7 +45,7 @@ function solvedFor([level = 0, slope = 0, bend = 0]: readonly number[], value: n
   return place;
 }
 
-export function peakOf(answer: AxisAnswer): Told<MeasuredSpan> {
+export function peakOf(answer: AxisAnswer): MeasuredAnswer<MeasuredSpan> {
   const { axis, curve } = answer;
   const { frequency } = resonanceOf(curve);
   const [first = 0, second = 0] = curve.frequencies;
@@ -61,14 +61,14 @@ export function peakOf(answer: AxisAnswer): Told<MeasuredSpan> {
     );
   // The parabola is highest a little beside the highest point.
   const size = 100 * Math.exp(level + Math.min(slope ** 2 / (-4 * bend), 2 * fit.deviation));
-  return told(give(size, size * ninety * fit.deviation, '%'), answerBasis(answer));
+  return measuredBy(give(size, size * ninety * fit.deviation, '%'), answerBasis(answer));
 }
 
 /**
  * Off a parabola through the phases about where the answer comes half a turn late, and up to twice that frequency: they
  * fall less and less, so that a line through those that are known best says too much.
  */
-export function phaseDelayTold(answer: AxisAnswer): Told<MeasuredSpan> {
+export function phaseDelayMeasured(answer: AxisAnswer): MeasuredAnswer<MeasuredSpan> {
   const { curve } = answer;
   const half = reachesPhase(curve, -Math.PI);
   const end = curve.frequencies.at(-1) ?? 0;
@@ -96,10 +96,10 @@ export function phaseDelayTold(answer: AxisAnswer): Told<MeasuredSpan> {
   const off = Math.hypot(late(ninety * scatter), modelError * likely) / 2 + row;
   if (!(off <= widestDelay * likely))
     return beyond(answer, 'scatters too much at twice the frequency of half a turn');
-  return told(give(likely, off, 'ms'), `${answerBasis(answer)}; one row either way is in the span`);
+  return measuredBy(give(likely, off, 'ms'), `${answerBasis(answer)}; one row either way is in the span`);
 }
 
-function beyond({ axis, curve }: AxisAnswer, where: string): Told<never> {
+function beyond({ axis, curve }: AxisAnswer, where: string): MeasuredAnswer<never> {
   return withheld(
     `The answer about ${axis} is known up to ${(curve.frequencies.at(-1) ?? 0).toFixed(0)} Hz only, and ${where}.`,
     flySteps,

@@ -1,13 +1,13 @@
 import { type FrequencyResponse, sizeAndPhase } from '../../../physics/frequency-response';
 import { type WaitAndLags, type WeighedCurve, waitBehindLags } from '../../../physics/waits-and-lags';
-import type { MeasuredSpan, Told } from '../../report';
-import { told, withheld } from '../span';
+import type { MeasuredAnswer, MeasuredSpan } from '../../report';
+import { measuredBy, withheld } from '../span';
 import { flySteps } from './fly';
 import { coherentBins, ninety } from './response-curve';
 
 export interface DelayAndLag {
-  readonly delay: Told<MeasuredSpan>;
-  readonly lag: Told<MeasuredSpan>;
+  readonly delay: MeasuredAnswer<MeasuredSpan>;
+  readonly lag: MeasuredAnswer<MeasuredSpan>;
 }
 
 /** Time constants of motors that are tried, s; the craft itself is slower still: air brakes its turning. */
@@ -120,18 +120,18 @@ function spansOf(
     delay:
       1000 * ninety * scatter > widest.delay
         ? tooFew(axis, end)
-        : told(
+        : measuredBy(
             spanOf(delay, besideRow * ninety * scatter + row),
             `${basis}; one row, ${(1000 * row).toFixed(1)} ms, either way is in the span`,
           ),
     lag:
       ninety * lagScatter > widest.lag * lag
         ? tooFew(axis, end)
-        : told(spanOf(lag, ninety * lagScatter), basis),
+        : measuredBy(spanOf(lag, ninety * lagScatter), basis),
   };
 }
 
-function tooFew(axis: string, end: number): Told<never> {
+function tooFew(axis: string, end: number): MeasuredAnswer<never> {
   return withheld(
     `The answer about ${axis} is known up to ${end.toFixed(0)} Hz only: a wait and a lag can’t be told apart there.`,
     flySteps,

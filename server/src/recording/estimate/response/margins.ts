@@ -7,8 +7,8 @@ import {
   waited,
 } from '../../../physics/frequency-response';
 import { fallsBelow, reachesPhase, resonanceOf } from '../../../physics/response-figures';
-import type { MeasuredMargins, MeasuredSpan, Told } from '../../report';
-import { give, told, withheld } from '../span';
+import type { MeasuredAnswer, MeasuredMargins, MeasuredSpan } from '../../report';
+import { give, measuredBy, withheld } from '../span';
 import type { ControllerSaid } from './controller-said';
 import { flySteps } from './fly';
 import { fitAbout } from './follows';
@@ -70,7 +70,7 @@ export function loopWithin({
  * Where the open loop passes gain 1 and half a turn, and how near it comes to −1: each off the curve about that place.
  * Source: definitions, e.g. K. J. Åström and R. M. Murray, Feedback Systems, section 10.3.
  */
-export function marginsTold(measured: MeasuredLoop): Told<MeasuredMargins> {
+export function marginsMeasured(measured: MeasuredLoop): MeasuredAnswer<MeasuredMargins> {
   const { axis, by, frequencies, loop, off, skew, basis } = measured;
   const curve = sizeAndPhase({ frequencies, ...loop });
   const known = { curve, off };
@@ -102,7 +102,7 @@ export function marginsTold(measured: MeasuredLoop): Told<MeasuredMargins> {
       `The phase margin about ${axis} is known to ${(degrees * leftOff).toFixed(0)} degrees only${skewed > leftOff / 2 ? ': rows come too seldom' : ''}.`,
       skewed > leftOff / 2 ? 'Log 500 rows a second or more.' : flySteps,
     );
-  return told(
+  return measuredBy(
     {
       by,
       crossover: aboutRatio(crossover, sizeOff / -fall, 'Hz'),

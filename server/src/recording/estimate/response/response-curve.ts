@@ -1,8 +1,8 @@
 import type { AxisName } from '../../../figures/axis-names';
 import type { Complex } from '../../../physics/complex';
 import { type FrequencyResponse, type SizeAndPhase, sizeAndPhase } from '../../../physics/frequency-response';
-import type { ResponseCurve, Told } from '../../report';
-import { told, withheld } from '../span';
+import type { MeasuredAnswer, ResponseCurve } from '../../report';
+import { measuredBy, withheld } from '../span';
 import type { AskedSegments } from './asked';
 
 /** How an axis answers what was asked for, where that tells. */
@@ -34,7 +34,7 @@ export function answerOf(
   axis: AxisName,
   response: FrequencyResponse,
   asked: AskedSegments,
-): AxisAnswer | Told<never> {
+): AxisAnswer | MeasuredAnswer<never> {
   const bins = coherentBins(response);
   if (bins.length < fewestBins)
     return withheld(
@@ -63,7 +63,7 @@ export function isOpposite({ re, im }: Complex, frequency: number): boolean {
 }
 
 /** Of an axis whose gyro or whose sticks count the other way. */
-export function reversed(axis: AxisName): Told<never> {
+export function reversed(axis: AxisName): MeasuredAnswer<never> {
   return withheld(
     `About ${axis} the gyro turns the other way than the sticks ask for: one of the two columns counts with the other sign.`,
     `Say on the recording’s page, or with --column, which of the columns of ${axis} is reversed: right, nose up and clockwise are more.`,
@@ -82,10 +82,10 @@ export function coherentBins({ frequencies, coherence }: FrequencyResponse): rea
   return bins;
 }
 
-export function curveTold(answer: AxisAnswer): Told<ResponseCurve> {
+export function curveMeasured(answer: AxisAnswer): MeasuredAnswer<ResponseCurve> {
   const { curve, off, bins, response } = answer;
   const rounded = (digits: number) => (value: number) => Number(value.toFixed(digits));
-  return told(
+  return measuredBy(
     {
       frequencies: curve.frequencies.map(rounded(3)),
       gain: curve.size.map((size) => rounded(2)(20 * Math.log10(Math.max(size, 1e-6)))),

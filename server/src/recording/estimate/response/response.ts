@@ -8,20 +8,20 @@ import {
   waited,
 } from '../../../physics/frequency-response';
 import { waitBehindLags } from '../../../physics/waits-and-lags';
-import type { AxisResponse, MeasuredMargins, Told } from '../../report';
+import type { AxisResponse, MeasuredAnswer, MeasuredMargins } from '../../report';
 import type { RecordingStep } from '../../step';
 import { type Commands, commandsOf } from '../commands';
 import { type FlightRows, meanBetween } from '../flight-rows';
 import { doing } from '../noise/shaken';
-import { told, withheld } from '../span';
+import { measuredBy, withheld } from '../span';
 import { type AskedSegments, askedSegments, endedRows } from './asked';
 import { controllerSaid, whyNotByAnswer } from './controller-said';
 import { flySteps } from './fly';
-import { bandwidthOf, peakOf, phaseDelayTold } from './follows';
+import { bandwidthOf, peakOf, phaseDelayMeasured } from './follows';
 import { delayAndLag } from './late';
-import { loopBehind, loopWithin, marginsTold } from './margins';
-import { type AxisAnswer, answerBasis, answerOf, curveTold } from './response-curve';
-import { stepTold } from './step-told';
+import { loopBehind, loopWithin, marginsMeasured } from './margins';
+import { type AxisAnswer, answerBasis, answerOf, curveMeasured } from './response-curve';
+import { stepMeasured } from './step-curve';
 import { type TurnedBy, turnedBy } from './turned-by';
 
 /** Rows that come more seldom do not show how a craft answers, Hz. */
@@ -37,7 +37,7 @@ const fewestAverages = 6;
 export function* responsesOf(
   rows: FlightRows,
   view: CraftView | null,
-): Generator<RecordingStep, Told<readonly AxisResponse[]>> {
+): Generator<RecordingStep, MeasuredAnswer<readonly AxisResponse[]>> {
   const none = whyNone(rows);
   if (none !== null) return none;
   const commands = yield* doing(commandsOf(rows, view), 0.95, 'what the motors were told about each axis');
@@ -59,13 +59,13 @@ export function* responsesOf(
     responses.push(yield* doing(aboutAxis(flight, axis), 0.96, `how it follows about ${axis}`));
   }
   const isAny = responses.some(({ curve }) => curve.told !== null);
-  return told(
+  return measuredBy(
     responses,
     `${rows.seconds.toFixed(0)} s in the air at ${rows.rate.toFixed(0)} rows a second${isAny ? ', where the sticks moved' : ''}`,
   );
 }
 
-function whyNone(rows: FlightRows): Told<never> | null {
+function whyNone(rows: FlightRows): MeasuredAnswer<never> | null {
   const has = (signal: 'wanted' | 'gyro') => axisNames.filter((axis) => rows.channel(`${signal}.${axis}`));
   if (has('wanted').length === 0)
     return withheld(
@@ -115,11 +115,11 @@ function* aboutAxis(flight: FlightAnswered, axis: AxisName): Generator<void, Axi
     craft === null || axis === 'yaw' ? null : yield* delayAndLag(axis, craft, asked.averages, rows.rate);
   return {
     axis,
-    curve: curveTold(answer),
+    curve: curveMeasured(answer),
     bandwidth: bandwidthOf(answer),
     peak: peakOf(answer),
-    phaseDelay: phaseDelayTold(answer),
-    step: yield* stepTold(rows, answer),
+    phaseDelay: phaseDelayMeasured(answer),
+    step: yield* stepMeasured(rows, answer),
     margins: marginsOf(flight, answer, craft),
     ...(late ?? (axis === 'yaw' ? ofYaw : withoutMotors)),
   };
@@ -130,12 +130,12 @@ function marginsOf(
   { rows, view, commands, turns }: FlightAnswered,
   answer: AxisAnswer,
   craft: FrequencyResponse | null,
-): Told<MeasuredMargins> {
+): MeasuredAnswer<MeasuredMargins> {
   const { axis, asked } = answer;
   const said = controllerSaid(view, axis, turns);
   const common = { axis, skew: 1 / rows.rate };
   if (said.told !== null && craft !== null && commands.told?.of.has(axis) === true)
-    return marginsTold({
+    return marginsMeasured({
       ...common,
       by: 'controller',
       ...loopBehind(craft, said.told, asked.averages),
@@ -143,7 +143,7 @@ function marginsOf(
     });
   const why = whyNotByAnswer(view, axis);
   if (why === null)
-    return marginsTold({
+    return marginsMeasured({
       ...common,
       by: 'answer',
       ...loopWithin(answer),
@@ -156,7 +156,7 @@ function marginsOf(
 interface FlightAnswered {
   readonly rows: FlightRows;
   readonly view: CraftView | null;
-  readonly commands: Told<Commands>;
+  readonly commands: MeasuredAnswer<Commands>;
   /** Of the motors a second, in the mean; null where it was not logged. */
   readonly turns: number | null;
   readonly ended: Uint8Array | null;
@@ -179,7 +179,7 @@ const holey = withheld(
   'Look at the cells of their columns that say nothing, and log all of them in every row.',
 );
 
-function allWithheld(axis: AxisName, why: Told<never>): AxisResponse {
+function allWithheld(axis: AxisName, why: MeasuredAnswer<never>): AxisResponse {
   return {
     axis,
     curve: why,

@@ -1,7 +1,7 @@
 import { ImpulseSums, stepOf } from '../../../physics/impulse-response';
-import type { MeasuredSpan, StepCurve, Told } from '../../report';
+import type { MeasuredAnswer, MeasuredSpan, StepCurve } from '../../report';
 import { type FlightRows, meanBetween } from '../flight-rows';
-import { give, told, withheld } from '../span';
+import { give, measuredBy, withheld } from '../span';
 import { flySteps } from './fly';
 import { type AxisAnswer, answerBasis, ninety } from './response-curve';
 
@@ -18,7 +18,10 @@ const shown = { seconds: 0.5, share: 0.6 };
 const widestEnd = 0.25;
 
 /** What comes of a sudden call that stays, by the response turned back into time; its end by the slow turns. */
-export function* stepTold(rows: FlightRows, answer: AxisAnswer): Generator<void, Told<StepCurve>> {
+export function* stepMeasured(
+  rows: FlightRows,
+  answer: AxisAnswer,
+): Generator<void, MeasuredAnswer<StepCurve>> {
   const { axis, curve, bins, response, asked } = answer;
   const last = bins.at(-1) ?? 0;
   if ((curve.size.at(-1) ?? 1) > mostAtEnd)
@@ -51,7 +54,7 @@ export function* stepTold(rows: FlightRows, answer: AxisAnswer): Generator<void,
       `What comes of a step about ${axis} does not reach half of where it ends within ${(points * interval).toFixed(1)} s.`,
       'Confirm the columns, and look at the answer.',
     );
-  return told(
+  return measuredBy(
     {
       seconds: share.map((_, at) => Number(((at + summedOver) * interval).toFixed(5))),
       share: share.map((one) => Number(one.toFixed(4))),

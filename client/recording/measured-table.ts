@@ -9,7 +9,7 @@ import { table } from './table';
  * Quantities by axes. What is withheld says so in its place, and below why and what to do, each reason once; what the
  * others rest on is folded away.
  */
-export function toldTable(title: string, rows: readonly AxisRow[]): readonly HTMLElement[] {
+export function measuredTable(title: string, rows: readonly AxisRow[]): readonly HTMLElement[] {
   const axes = rows[0]?.cells.map(({ axis }) => axis) ?? [];
   return [
     table(
