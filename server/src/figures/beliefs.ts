@@ -28,7 +28,7 @@ const currentNoise = Math.log(1.02);
 const currentScale = Math.log(1.1);
 
 /** A flight with readings, with the drive that was flown. */
-interface Flown {
+interface FlownReadings {
   readonly readings: readonly FlightReading[];
   readonly doubts: readonly Doubt<Carried>[];
   readonly keys: readonly string[];
@@ -64,7 +64,7 @@ export const beliefsOf = model<[], Beliefs>('what flights measured', (own) => {
 });
 
 /** Null where it has no readings, or its drive is not known. */
-function flownOn(own: CraftView, name: string): Flown | null {
+function flownOn(own: CraftView, name: string): FlownReadings | null {
   const pack = packFlown(own, name);
   if (pack === null) return null;
   const view = new CraftView(own.craft, pack);
@@ -86,7 +86,7 @@ function keyOf(pack: string | null, { of, isOfPack = false }: Doubt<Carried>): s
   return isOfPack ? `${of}, ${pack}` : of;
 }
 
-function judgedOn(flight: Flown, reading: FlightReading): Judged {
+function judgedOn(flight: FlownReadings, reading: FlightReading): Judged {
   const estimated = estimate(flight.doubtful, reading.measure);
   if (estimated === null) return { reading, estimate: null, isTaken: false };
   const { low, high, lowWords, highWords } = estimated;

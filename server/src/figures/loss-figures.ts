@@ -20,14 +20,14 @@ export const heatInputs = [
 ];
 
 /** A motor in one state: half used in the hover, full at full throttle. */
-interface Place {
+interface MotorAtWork {
   readonly id: 'hover' | 'full';
   readonly words: string;
   readonly carried: (model: Warm) => Carried;
   readonly state: (carried: Carried) => DriveState | null;
 }
 
-const places: readonly Place[] = [
+const places: readonly MotorAtWork[] = [
   { id: 'hover', words: 'in the hover', carried: ({ halfUsed }) => halfUsed, state: hovering },
   { id: 'full', words: 'at full throttle, full pack', carried: ({ onFull }) => onFull, state: full },
 ];

@@ -14,7 +14,7 @@ export interface OperatingPoint {
   /** `in the hover, pack full` */
   readonly place: string;
   readonly throttle: ThrottleName;
-  readonly pack: Pack;
+  readonly pack: PackCharge;
   readonly state: DriveState;
   /** The throttle (a share) that the pilot asks for there. */
   readonly demand: number;
@@ -55,7 +55,7 @@ const packs = [
   { words: 'pack due to land', carried: carriedToLand },
 ] as const;
 
-type Pack = (typeof packs)[number];
+type PackCharge = (typeof packs)[number];
 
 /** With each of the packs at idle, in the hover, midway and near the top, as far as the craft can hover with it. */
 export const operatingPointsOf = model<[], readonly OperatingPoint[]>('operating points', (own) => {
@@ -87,13 +87,18 @@ export const turnedResponses = model<[place: string], readonly (readonly [MotorR
   },
 );
 
-function pointsWith(view: CraftView, pack: Pack, carried: Carried): readonly OperatingPoint[] {
+function pointsWith(view: CraftView, pack: PackCharge, carried: Carried): readonly OperatingPoint[] {
   const names: readonly ThrottleName[] = ['idle', 'hover', 'midway', 'high'];
   return names.flatMap((throttle) => pointOf(view, pack, carried, throttle) ?? []);
 }
 
 /** Null where the craft can't hover, or hovers above the highest place that is looked at. */
-function pointOf(view: CraftView, pack: Pack, carried: Carried, name: ThrottleName): OperatingPoint | null {
+function pointOf(
+  view: CraftView,
+  pack: PackCharge,
+  carried: Carried,
+  name: ThrottleName,
+): OperatingPoint | null {
   const { throttle } = carried;
   const idle = view.quantityOr('motor.idle', 0) ?? 0;
   const state = throttle === null ? null : stateAt(carried, throttle, name, idle);

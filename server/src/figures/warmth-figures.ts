@@ -15,11 +15,11 @@ interface Temperature {
   readonly title: string;
   readonly from: readonly string[];
   /** K */
-  readonly warmth: (at: Told) => number | null;
-  readonly why: (at: Told) => string;
+  readonly warmth: (at: FlownWarmth) => number | null;
+  readonly why: (at: FlownWarmth) => string;
 }
 
-interface Told {
+interface FlownWarmth {
   readonly model: FlownMotors;
   readonly flown: AsFlown;
   readonly view: CraftView;
@@ -75,7 +75,7 @@ export const warmthFigures: readonly FigureSource[] = temperatures.map(
     compute(view: CraftView): Computed | null {
       const known = flownBy(view);
       if (known === null) return null;
-      const told = (model: FlownMotors): Told | null =>
+      const told = (model: FlownMotors): FlownWarmth | null =>
         model.flown === null ? null : { model, flown: model.flown, view };
       // What flying adds to the air is uncertain, not the air.
       const found = estimate(known.value, (model) => {

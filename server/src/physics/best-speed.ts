@@ -42,13 +42,13 @@ export function leastAt(measure: (at: number) => number, from: number, end: numb
   return best.at;
 }
 
-interface Point {
+interface PowerAtSpeed {
   readonly at: number;
   readonly value: number;
 }
 
 /** How far it is from the best point to the lowest one of a parabola through three; not a number where there is none. */
-function lowestOf(best: Point, second: Point, third: Point): number {
+function lowestOf(best: PowerAtSpeed, second: PowerAtSpeed, third: PowerAtSpeed): number {
   const one = (best.at - second.at) * (best.value - third.value);
   const other = (best.at - third.at) * (best.value - second.value);
   return ((best.at - second.at) * one - (best.at - third.at) * other) / (2 * (other - one));

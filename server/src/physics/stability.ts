@@ -85,13 +85,13 @@ function verdictOf(
   return isFaint && crossovers.length > 0 ? 'calm' : 'unanswered';
 }
 
-interface Point {
+interface LoopPoint {
   readonly frequency: number;
   readonly value: Complex;
   readonly gain: number;
 }
 
-function pointOf(frequency: number, value: Complex): Point {
+function pointOf(frequency: number, value: Complex): LoopPoint {
   return { frequency, value, gain: magnitude(value) };
 }
 
@@ -108,7 +108,7 @@ interface Search {
 }
 
 /** What lies between two points; others are looked at between those that are more than a quarter turn apart. */
-function searchBetween(search: Search, one: Point, other: Point, depth: number): void {
+function searchBetween(search: Search, one: LoopPoint, other: LoopPoint, depth: number): void {
   const { curve, tries, crossovers, turns } = search;
   const isNear = one.value.re * other.value.re + one.value.im * other.value.im >= 0;
   if (!isNear && depth > 0) {
@@ -123,11 +123,11 @@ function searchBetween(search: Search, one: Point, other: Point, depth: number):
   if (turn !== null) turns.push(turn);
 }
 
-function crossoverBetween(curve: LoopCurve, one: Point, other: Point, tries: number): LoopPlace {
+function crossoverBetween(curve: LoopCurve, one: LoopPoint, other: LoopPoint, tries: number): LoopPlace {
   return placeBetween(curve, one, other, tries, ({ gain }) => Math.log(gain));
 }
 
-function turnBetween(curve: LoopCurve, one: Point, other: Point, tries: number): Turn | null {
+function turnBetween(curve: LoopCurve, one: LoopPoint, other: LoopPoint, tries: number): Turn | null {
   const [from, to] = [one.value, other.value];
   if (from.im < 0 === to.im < 0) return null;
   const across = (from.re * to.im - to.re * from.im) / (to.im - from.im);
@@ -150,10 +150,10 @@ export const roughly = 0;
  */
 function placeBetween(
   curve: LoopCurve,
-  one: Point,
-  other: Point,
+  one: LoopPoint,
+  other: LoopPoint,
   most: number,
-  measure: (point: Point) => number,
+  measure: (point: LoopPoint) => number,
 ): LoopPlace {
   let [left, right] = [one, other];
   let [atLeft, atRight] = [measure(one), measure(other)];
@@ -177,7 +177,7 @@ function placeBetween(
 }
 
 /** On the way from one point to another as gain and phase go evenly there. */
-function placeAt(one: Point, other: Point, share: number): LoopPlace {
+function placeAt(one: LoopPoint, other: LoopPoint, share: number): LoopPlace {
   const [from, to] = [one.value, other.value];
   const apart = Math.atan2(from.re * to.im - from.im * to.re, from.re * to.re + from.im * to.im);
   const phase = angle(from) + share * apart;
