@@ -137,6 +137,27 @@ describe('findings of scripts that nobody has opened', () => {
       assert.ok(!problems.ids.has(scratch.uriOf('race/knot.craft')));
     }));
 
+  it('are taken back of what is closed and is none of the scripts: an editor forgets it then, but shows what it was told', () =>
+    withProblems(async (problems, server, scratch) => {
+      scratch.write('race/knot.craft', '[gyro]\nrte = 3 kHz\n');
+      const texts = [
+        { name: 'race/knot.craft', language: 'craft-script', text: '[gyro]\nrte = 3 kHz\n' },
+        { name: 'marl.boardtext', language: 'board-text', text: '[plover]\ntilt = 200\n' },
+      ];
+      for (const { name, language, text } of texts) {
+        await server.open(scratch.uriOf(name), text, 1, language);
+        await problems.ask();
+        assert.notDeepEqual(problems.of(name), [], name);
+      }
+      scratch.remove('race/knot.craft');
+      for (const { name } of texts) {
+        problems.ids.delete(scratch.uriOf(name));
+        await server.close(scratch.uriOf(name));
+      }
+      await server.filesChanged({ uri: scratch.uriOf('race/knot.craft'), type: FileChangeType.Deleted });
+      while (texts.some(({ name }) => problems.of(name).length > 0)) await problems.ask();
+    }));
+
   it('take over where a script is closed, edits that were not saved forgotten', () =>
     withProblems(async (problems, server, scratch) => {
       const uri = scratch.uriOf('alone.craft');

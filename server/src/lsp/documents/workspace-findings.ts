@@ -72,6 +72,8 @@ export class WorkspaceFindings {
   /** Counts what has changed. */
   private changes = 0;
   private waiting: WaitingClient | null = null;
+  /** Closed since they were last reported: the client may still show findings of them, and knows no id of theirs. */
+  private readonly left = new Set<string>();
 
   constructor(
     private readonly connection: Connection,
@@ -119,6 +121,7 @@ export class WorkspaceFindings {
   /** What was known of a script that was open counts no more: the client showed what was found while it was edited. */
   closed(uri: string): void {
     this.waiting?.known.delete(canonicalUri(uri));
+    this.left.add(canonicalUri(uri));
     this.changed();
   }
 
@@ -153,9 +156,11 @@ export class WorkspaceFindings {
     );
     const there = new Set([...survey.closed, ...survey.unread.map(({ uri }) => uri)]);
     for (const uri of [...this.found.keys()]) if (!there.has(uri)) this.found.delete(uri);
-    const gone = [...known.keys()].filter((uri) => !there.has(uri) && workspace.get(uri) === undefined);
+    const isGone = (uri: string) => !there.has(uri) && workspace.get(uri) === undefined;
+    const gone = [...new Set([...known.keys(), ...this.left])].filter(isGone);
     reports.add(gone.map((uri) => full({ uri, items: [], version: null })));
     for (const uri of gone) known.delete(uri);
+    this.left.clear();
   }
 
   /** Checks what is stale or new, and tells of all as they are done. */
