@@ -34,6 +34,8 @@ interface ScriptFindings {
 interface WaitingClient {
   /** Result ids by canonical URI. */
   readonly known: Map<string, string>;
+  /** Texts that were closed: it may show findings of them, whatever it knows. */
+  readonly left: Set<string>;
   wake(): void;
 }
 
@@ -72,7 +74,7 @@ export class WorkspaceFindings {
   /** Counts what has changed. */
   private changes = 0;
   private waiting: WaitingClient | null = null;
-  /** Closed since they were last reported: the client may still show findings of them, and knows no id of theirs. */
+  /** Texts that were closed since the client asked last. */
   private readonly left = new Set<string>();
 
   constructor(
@@ -91,7 +93,10 @@ export class WorkspaceFindings {
   ): Promise<WorkspaceDiagnosticReport> {
     const before = this.waiting;
     const known = new Map(previousResultIds.map(({ uri, value }) => [canonicalUri(uri), value]));
-    const mine: WaitingClient = { known, wake: () => {} };
+    const left = new Set(this.left);
+    this.left.clear();
+    for (const uri of left) known.delete(uri);
+    const mine: WaitingClient = { known, left, wake: () => {} };
     this.waiting = mine;
     before?.wake();
     const reports = new Reports(this.connection, partialResultToken);
@@ -101,7 +106,7 @@ export class WorkspaceFindings {
         stopIfCancelled(token);
         const { changes } = this;
         await this.everything.during(looking, token, (survey, pace) =>
-          this.reportNew(survey, known, pace, reports),
+          this.reportNew(survey, mine, pace, reports),
         );
         const isWaiting = this.waiting === mine && changes === this.changes;
         if (reports.count === 0 && isWaiting) await this.news(mine, token);
@@ -120,8 +125,12 @@ export class WorkspaceFindings {
 
   /** What was known of a script that was open counts no more: the client showed what was found while it was edited. */
   closed(uri: string): void {
-    this.waiting?.known.delete(canonicalUri(uri));
-    this.left.add(canonicalUri(uri));
+    const key = canonicalUri(uri);
+    // A client that closes a text asks for it once more, and heeds nothing else about it until that is answered: it is
+    // reported to one that waits, and again when it asks anew.
+    this.left.add(key);
+    this.waiting?.left.add(key);
+    this.waiting?.known.delete(key);
     this.changed();
   }
 
@@ -144,7 +153,7 @@ export class WorkspaceFindings {
 
   private async reportNew(
     survey: Survey,
-    known: Map<string, string>,
+    { known, left }: WaitingClient,
     pace: Pace,
     reports: Reports,
   ): Promise<void> {
@@ -157,10 +166,10 @@ export class WorkspaceFindings {
     const there = new Set([...survey.closed, ...survey.unread.map(({ uri }) => uri)]);
     for (const uri of [...this.found.keys()]) if (!there.has(uri)) this.found.delete(uri);
     const isGone = (uri: string) => !there.has(uri) && workspace.get(uri) === undefined;
-    const gone = [...new Set([...known.keys(), ...this.left])].filter(isGone);
+    const gone = [...new Set([...known.keys(), ...left])].filter(isGone);
     reports.add(gone.map((uri) => full({ uri, items: [], version: null })));
     for (const uri of gone) known.delete(uri);
-    this.left.clear();
+    left.clear();
   }
 
   /** Checks what is stale or new, and tells of all as they are done. */
