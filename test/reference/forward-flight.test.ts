@@ -91,16 +91,20 @@ describe('a complete power curve (Y. Zeng, J. Xu, R. Zhang, IEEE Trans. Wireless
   it('its inputs from 20 N on a rotor of 0.4 m: 4.02854 m/s induced', () =>
     near(hoverInflow(20, 0.503, 1.225), 4.02854, 2e-5));
 
-  it('stays up longest at 10.212 m/s with 126.003 W', () => {
-    const speed = enduranceSpeed(power, 60);
-    near(speed, 10.212, 1e-4);
-    near(power(speed), 126.003, 1e-5);
+  it('stays up longest at 10.212 m/s with 126.003 W, whatever is guessed', () => {
+    for (const guess of [null, 0, 2, 9, 10.2, 11, 13, 59, 70]) {
+      const speed = enduranceSpeed(power, 60, guess);
+      near(speed, 10.212, 1e-4);
+      near(power(speed), 126.003, 1e-5);
+    }
   });
 
-  it('gets farthest at 18.295 m/s, with 8.82873 J/m', () => {
-    const best = rangeSpeed(power, 60);
-    near(best?.speed ?? 0, 18.295, 1e-4);
-    near(best?.perMetre ?? 0, 8.82873, 1e-5);
+  it('gets farthest at 18.295 m/s, with 8.82873 J/m, whatever is guessed', () => {
+    for (const guess of [null, 0, 4, 17, 18.3, 20, 23, 59, 70]) {
+      const best = rangeSpeed(power, 60, 0, guess);
+      near(best?.speed ?? 0, 18.295, 1e-4);
+      near(best?.perMetre ?? 0, 8.82873, 1e-5);
+    }
   });
 });
 
@@ -287,6 +291,19 @@ describe('there and back in wind (the wind triangle, by hand)', () => {
       rangeSpeed((speed) => 100 + speed ** 3, 12, 12),
       null,
     );
+  });
+
+  it('hovering is least where power only rises, and not where it rises and then falls farther, whatever is guessed', () => {
+    for (const guess of [null, 0, 5, 12]) {
+      assert.equal(
+        enduranceSpeed((speed) => 100 + speed ** 2, 40, guess),
+        0,
+      );
+      // By its derivative: 100 at 0, a little more right behind it, and 90.72 at 12.
+      const dip = (speed: number) => 100 + (5 * speed - 10.5 * speed ** 2 + (speed ** 3 * 247) / 432) / 50;
+      assert.ok(dip(0.1) > dip(0));
+      near(enduranceSpeed(dip, 15, guess), 12, 1e-4);
+    }
   });
 
   it('least values are found where they are: inside, at an end, at an edge, before what is infinite (by hand, from derivatives)', () => {

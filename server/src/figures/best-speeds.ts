@@ -33,7 +33,16 @@ function speedsOf(forward: Forward, near: BestSpeeds | null): BestSpeeds | null 
   const power = (speed: number) => powerAt(forward, speed);
   const range = rangeSpeed(power, top, 0, near?.range);
   if (range === null) return null;
-  return { top, endurance: enduranceSpeed(power, top, near?.endurance), range: range.speed };
+  let endurance: number | null = null;
+  return {
+    top,
+    range: range.speed,
+    // Only some of the models are asked for it.
+    get endurance() {
+      endurance ??= enduranceSpeed(power, top, near?.endurance);
+      return endurance;
+    },
+  };
 }
 
 /** By model and wind: two figures ask for the same. */

@@ -35,14 +35,23 @@ const packs = {
   'due-to-land': { carried: carriedToLand, words: () => [] },
 } as const;
 
-/** A figure of the craft in one state, with the formula that it comes from. */
+/** A craft in one state. */
 export interface InState {
   readonly carried: Carried;
   readonly state: DriveState;
-  readonly view: CraftView;
 }
 
-export interface DriveFigure {
+/** In the unit of a figure. */
+type StateMeasure = (at: InState) => number | null;
+
+/** One that reads the script: once, whatever is in doubt. */
+type ReadingMeasure = (view: CraftView) => StateMeasure;
+
+/** A figure of the craft in one state, with the formula that it comes from. */
+export type DriveFigure = ToldFigure &
+  ({ readonly measure: StateMeasure } | { readonly measureIn: ReadingMeasure });
+
+interface ToldFigure {
   readonly id: string;
   readonly title: string;
   readonly unit: string;
@@ -53,9 +62,7 @@ export interface DriveFigure {
   readonly reading?: ReadingKind;
   readonly pack: keyof typeof packs;
   readonly state: (carried: Carried) => DriveState | null;
-  /** In the unit. */
-  readonly measure: (at: InState) => number | null;
-  readonly why: (at: InState) => string;
+  readonly why: (at: InState, view: CraftView) => string;
   /** Why there is none although the craft hovers, in a sentence. */
   readonly whyNot?: (view: CraftView) => string | null;
 }
@@ -72,21 +79,21 @@ export function driveFigure({ id, title, unit, hint, from = [], ...how }: DriveF
       const { carried: carriedIn, words } = packs[how.pack];
       const known = carriedIn(view);
       if (known === null) return null;
-      const measure = (carried: Carried) => {
+      const measure = 'measure' in how ? how.measure : how.measureIn(view);
+      const measured = (carried: Carried) => {
         const state = how.state(carried);
-        return state === null ? null : how.measure({ carried, state, view });
+        return state === null ? null : measure({ carried, state });
       };
-      const found = estimate(known.value, measure, answeredIn(how.state));
+      const found = estimate(known.value, measured, answeredIn(how.state));
       const { likely: carried } = known.value;
       const state = how.state(carried);
       if (found === null || state === null) return null;
       const assumed = [...known.assumed, ...words(carried)];
       const { reading: kind } = how;
-      const measured = kind === undefined ? [] : measuredOn(view, { kind });
       return {
         ...found,
-        why: how.why({ carried, state, view }),
-        measured,
+        why: how.why({ carried, state }, view),
+        measured: kind === undefined ? [] : measuredOn(view, { kind }),
         settledBy: tellsPackKind(view),
         assumed,
       };

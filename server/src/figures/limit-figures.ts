@@ -19,10 +19,13 @@ const limitFigureList: readonly DriveFigure[] = [
     title: 'Current from the pack at full throttle, full pack',
     unit: 'A',
     from: [...atMost.from, 'power.current-cap'],
-    measure: ({ state, view }) => Math.min(state.packCurrent, capOf(view)),
-    why: (at) =>
-      at.state.packCurrent > capOf(at.view)
-        ? `${fine(capOf(at.view), 'A')}, where power.current-cap eases the motors back`
+    measureIn: (view) => {
+      const cap = capOf(view);
+      return ({ state }) => Math.min(state.packCurrent, cap);
+    },
+    why: (at, view) =>
+      at.state.packCurrent > capOf(view)
+        ? `${fine(capOf(view), 'A')}, where power.current-cap eases the motors back`
         : packCurrentText(at),
   },
   {
@@ -75,11 +78,11 @@ const limitFigureList: readonly DriveFigure[] = [
     id: 'tip-mach',
     title: 'Blade tips at full throttle, of the speed of sound, full pack',
     unit: '%',
-    measure: (at) => {
-      const sound = soundOf(at.view);
-      return sound === null ? null : (100 * tipsOf(at)) / sound;
+    measureIn: (view) => {
+      const sound = soundOf(view);
+      return (at) => (sound === null ? null : (100 * tipsOf(at)) / sound);
     },
-    why: (at) => `${fine(tipsOf(at), 'm/s')} / ${fine(soundOf(at.view) ?? 0, 'm/s')}`,
+    why: (at, view) => `${fine(tipsOf(at), 'm/s')} / ${fine(soundOf(view) ?? 0, 'm/s')}`,
   },
   {
     ...atMost,

@@ -1,6 +1,6 @@
 import type { CraftView } from '../craft/view';
 import type { Carried } from './carried';
-import { type DriveFigure, driveFigure, type InState } from './drive-figure';
+import { type DriveFigure, driveFigure } from './drive-figure';
 import { hovering } from './drive-states';
 import type { FigureSource } from './figure';
 import {
@@ -29,9 +29,15 @@ function minutesFigure(goal: FlightGoal, warmth: 'fresh' | 'cold'): DriveFigure 
     ],
     pack: isCold ? 'from full, cold' : 'from full',
     state: hovering,
-    measure: (at) => minutes(at, goal),
-    why: ({ view, carried }) => {
-      const flight = flightOf(view, carried, goal);
+    measureIn: (view) => {
+      const flightOf = flightIn(view, goal);
+      return ({ carried }) => {
+        const flight = flightOf(carried);
+        return flight === null ? null : flight.seconds / 60;
+      };
+    },
+    why: ({ carried }, view) => {
+      const flight = flightIn(view, goal)(carried);
       return flight === null ? '' : dischargeText(view, carried, flight, goal);
     },
     whyNot: () => `Even a full pack shows ${ends} from the start.`,
@@ -50,12 +56,7 @@ export const minutesFigures: readonly FigureSource[] = [
   ].map(driveFigure),
 ];
 
-function minutes({ view, carried }: InState, goal: FlightGoal): number | null {
-  const flight = flightOf(view, carried, goal);
-  return flight === null ? null : flight.seconds / 60;
-}
-
-function flightOf(view: CraftView, carried: Carried, goal: FlightGoal): Discharge | null {
+function flightIn(view: CraftView, goal: FlightGoal): (carried: Carried) => Discharge | null {
   const ends = flightEnds(view, goal);
-  return ends === null ? null : hoverFlight(carried, ends(carried));
+  return (carried) => (ends === null ? null : hoverFlight(carried, ends(carried)));
 }

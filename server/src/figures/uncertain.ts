@@ -140,7 +140,9 @@ export function estimate<T>(
 ): Estimate | null {
   const likely = measure(model.likely);
   if (likely === null || !Number.isFinite(likely)) return null;
-  const moves = model.turned.map((pair) => movesOf(likely, pair.map(measure)));
+  const moves = model.turned.map(
+    ([low, high]): Moves => [moveOf(likely, measure(low)), moveOf(likely, measure(high))],
+  );
   const below = endOf(model, isAnswered, moves, -1);
   const above = endOf(model, isAnswered, moves, 1);
   return {
@@ -153,29 +155,32 @@ export function estimate<T>(
 }
 
 /** By how much the logarithm moves with a doubt turned down and up; null: no answer. */
-function movesOf(likely: number, measured: readonly (number | null)[]): readonly (number | null)[] {
-  return measured.map((one) => {
-    if (one === null) return null;
-    return likely > 0 && one > 0 ? Math.log(one / likely) : 0;
-  });
+type Moves = readonly [low: number | null, high: number | null];
+
+function moveOf(likely: number, measured: number | null): number | null {
+  if (measured === null) return null;
+  return likely > 0 && measured > 0 ? Math.log(measured / likely) : 0;
 }
 
 /** How far the doubts together take a measure to one side (-1 or 1), and whether it has an answer there. */
 function endOf<T>(
   { together }: Doubtful<T>,
   isAnswered: (model: T) => boolean,
-  moves: readonly (readonly (number | null)[])[],
+  moves: readonly Moves[],
   side: -1 | 1,
 ): { readonly size: number; readonly isAnswered: boolean } {
-  const most = moves.map(([low = null, high = null]) => {
+  let squares = 0;
+  const most = moves.map(([low, high]) => {
     // Where one way has no answer, it leads as far as the other does, to the other side.
-    const [down, up] = [side * (low ?? -(high ?? 0)), side * (high ?? -(low ?? 0))];
-    return down > up ? { way: -1, size: Math.max(0, down) } : { way: 1, size: Math.max(0, up) };
+    const down = side * (low ?? -(high ?? 0));
+    const up = side * (high ?? -(low ?? 0));
+    const size = Math.max(0, down, up);
+    squares += size * size;
+    return down > up ? -size : size;
   });
-  const size = Math.hypot(...most.map((one) => one.size));
+  const size = Math.sqrt(squares);
   if (size === 0) return { size, isAnswered: true };
-  const ways = most.map((one) => (one.way * one.size) / size);
-  return { size, isAnswered: isAnswered(together(ways)) };
+  return { size, isAnswered: isAnswered(together(most.map((way) => way / size))) };
 }
 
 /**

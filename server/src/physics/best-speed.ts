@@ -54,24 +54,42 @@ function lowestOf(best: PowerAtSpeed, second: PowerAtSpeed, third: PowerAtSpeed)
   return ((best.at - second.at) * one - (best.at - third.at) * other) / (2 * (other - one));
 }
 
-/** A guess is taken to be off by this factor at most, and then looked at. */
-const aside = 1.25;
-/** m/s */
-const closest = 1e-3;
+/** Three points about a guess lie so far apart, as a share of it. */
+const apart = 5e-3;
+/** Once the guess moves by no more than this share of it, it is off by some hundred-thousandths. */
+const closeToGuess = 2e-3;
+/** A guess that moves more often, or is off by more than this share, is given up. */
+const mostMoves = 6;
+const farthest = 0.25;
 
-/** Where something that falls and then rises is least: about a guess, or between the ends where that proves wrong. */
+/**
+ * Where something that falls and then rises is least, about a guess: at the lowest point of a parabola through three
+ * points about it, time and again. Between the ends where the guess proves wrong.
+ * Source: Newton's method for the slope, with differences in place of derivatives.
+ */
 function leastAbout(
   measure: (at: number) => number,
   from: number,
   end: number,
   guess: number | null,
 ): number {
-  if (guess === null || guess * aside <= from || guess / aside >= end) return leastAt(measure, from, end);
-  const [low, high] = [Math.max(from, guess / aside), Math.min(end, guess * aside)];
-  const at = leastAt(measure, low, high, (1e-5 * (end - from)) / (high - low));
-  const isAtEnd = (at - low < closest && low > from) || (high - at < closest && high < end);
-  return isAtEnd ? leastAt(measure, from, end) : at;
+  let at = guess ?? from;
+  for (let move = 0; move < mostMoves; move += 1) {
+    const side = apart * at;
+    if (at - side <= from || at + side >= end) break;
+    const below = measure(at - side);
+    const above = measure(at + side);
+    const bend = below - 2 * measure(at) + above;
+    const step = (side * (below - above)) / (2 * bend);
+    if (!(bend > 0) || !(Math.abs(step) < farthest * at)) break;
+    at += step;
+    if (Math.abs(step) < closeToGuess * at) return at;
+  }
+  return leastAt(measure, from, end);
 }
+
+/** Where hovering is thought to take least, nothing slower than this share of the highest speed is told from it. */
+const hardlyMoving = 1e-2;
 
 /**
  * Airspeed (m/s) between 0 and a highest one at which a power (W) along the airspeed is least; 0: hovering. It is looked
@@ -82,7 +100,9 @@ export function enduranceSpeed(
   highest: number,
   guess: number | null = null,
 ): number {
-  const speed = leastAbout(power, 0, highest, guess);
+  const near = guess === 0 ? leastAt(power, 0, highest, hardlyMoving) : guess;
+  if (guess === 0 && near !== null && near <= hardlyMoving * highest) return 0;
+  const speed = leastAbout(power, 0, highest, near);
   return power(0) <= power(speed) ? 0 : speed;
 }
 
@@ -102,6 +122,11 @@ export function rangeSpeed(
   const least = perMetre(speed);
   return Number.isFinite(least) ? { speed, perMetre: least } : null;
 }
+
+/** A highest speed is looked for from this factor below a guess to this factor above it. */
+const aside = 1.25;
+/** m/s */
+const closest = 1e-3;
 
 /**
  * The highest speed (m/s) up to a limit at which something that falls through 0 is still above it, as it is at 0: to a

@@ -31,11 +31,14 @@ export interface LoadedPack {
  * Source: Ohm's law; of the two roots the one with the higher voltage.
  */
 export function packUnderLoad(open: number, resistance: number, load: PackLoad): LoadedPack | null {
-  const rest = open - resistance * load.current;
-  const root = rest ** 2 - 4 * resistance * load.power;
-  if (rest <= 0 || root < 0) return null;
-  const voltage = (rest + Math.sqrt(root)) / 2;
-  return { voltage, current: load.power / voltage + load.current };
+  const voltage = voltageUnderLoad(open, resistance, load);
+  return Number.isNaN(voltage) ? null : { voltage, current: load.power / voltage + load.current };
+}
+
+/** The voltage of the above; not a number beyond the most that it can give. */
+function voltageUnderLoad(open: number, resistance: number, { power, current }: PackLoad): number {
+  const rest = open - resistance * current;
+  return rest > 0 ? (rest + Math.sqrt(rest * rest - 4 * resistance * power)) / 2 : Number.NaN;
 }
 
 /**
@@ -63,12 +66,12 @@ const longestStep = 0.05;
  * Source: conservation of charge, and the law above at each place.
  */
 export function secondsToUse(pack: Pack, load: PackLoad, from: number, to: number): number | null {
-  return alongCharge(pack, load, { from, to }, ({ current }) => 1 / current);
+  return alongCharge(pack, load, { from, to }, (_, current) => 1 / current);
 }
 
 /** Joules that a load takes meanwhile: Q ∫ V ds. Null as above. */
 export function energyToUse(pack: Pack, load: PackLoad, from: number, to: number): number | null {
-  return alongCharge(pack, load, { from, to }, ({ voltage }) => voltage);
+  return alongCharge(pack, load, { from, to }, (voltage) => voltage);
 }
 
 /** The pack's charge times the sum of something along the way down; 0 where there is none. */
@@ -76,25 +79,25 @@ function alongCharge(
   { cells, atRest, resistance, charge }: Pack,
   load: PackLoad,
   { from, to }: { readonly from: number; readonly to: number },
-  of: (pack: LoadedPack) => number,
+  of: (voltage: number, current: number) => number,
 ): number | null {
-  let low = { charge: to, voltage: restVoltage(atRest, to) };
+  let [low, lowVoltage] = [to, restVoltage(atRest, to)];
   const last = { charge: from, voltage: restVoltage(atRest, from) };
   let sum = 0;
-  for (const corner of [...atRest, last]) {
+  for (let at = 0; at <= atRest.length && low < from; at += 1) {
+    const corner = atRest[at] ?? last;
     const high = corner.charge < from ? corner : last;
-    const width = high.charge - low.charge;
+    const width = high.charge - low;
     if (width <= 0) continue;
     const steps = Math.ceil(width / longestStep - 1e-9);
     for (let step = 0; step < steps; step += 1) {
       for (const node of nodes) {
-        const voltage = low.voltage + ((step + node) / steps) * (high.voltage - low.voltage);
-        const loaded = packUnderLoad(cells * voltage, resistance, load);
-        if (loaded === null) return null;
-        sum += (width / steps / nodes.length) * of(loaded);
+        const open = lowVoltage + ((step + node) / steps) * (high.voltage - lowVoltage);
+        const voltage = voltageUnderLoad(cells * open, resistance, load);
+        sum += (width / steps / nodes.length) * of(voltage, load.power / voltage + load.current);
       }
     }
-    low = high;
+    [low, lowVoltage] = [high.charge, high.voltage];
   }
-  return charge * sum;
+  return Number.isNaN(sum) ? null : charge * sum;
 }

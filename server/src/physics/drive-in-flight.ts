@@ -95,5 +95,7 @@ export function voltageToSpareInFlight(craft: DriveInFlight, speed: number, thro
 function motorIn(craft: DriveInFlight, level: LevelFlight, speed: number): MotorState {
   const turning = turningAt(craft, level, speed);
   const { motor, count } = craft.drive;
-  return turningWith(motor, turning, shaftPower(craft, level, speed, turning) / (count * turning ** 3));
+  // Multiplied out: powers in general take several times as long.
+  const cube = turning * turning * turning;
+  return turningWith(motor, turning, shaftPower(craft, level, speed, turning) / (count * cube));
 }
