@@ -43,7 +43,7 @@ export class PageClient implements Client {
   readonly onFound = this.foundEmitter.event;
   state: Client['state'] = 'starting';
   private restarts: number[] = [];
-  private telling = 0;
+  private progressTokens = 0;
   private readonly progress = new Map<string, (share: number, doing: string) => void>();
 
   constructor(private readonly needs: PageClientNeeds) {
@@ -100,11 +100,11 @@ export class PageClient implements Client {
     type: OwnRequest<P, R>,
     params: P,
     token: CancellationToken,
-    tell: (share: number, doing: string) => void,
+    onProgress: (share: number, doing: string) => void,
   ): Promise<R | null> {
-    this.telling += 1;
-    const workDoneToken = `page-${this.telling}`;
-    this.progress.set(workDoneToken, tell);
+    this.progressTokens += 1;
+    const workDoneToken = `page-${this.progressTokens}`;
+    this.progress.set(workDoneToken, onProgress);
     try {
       return await this.request(type, { ...params, workDoneToken }, token);
     } finally {

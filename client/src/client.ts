@@ -21,7 +21,7 @@ export interface Client {
     type: OwnRequest<P, R>,
     params: P,
     token: vscode.CancellationToken,
-    tell: (share: number, doing: string) => void,
+    onProgress: (share: number, doing: string) => void,
   ): Promise<R | null>;
   notify<P>(type: OwnNotification<P>, params: P): Promise<void>;
 }

@@ -36,7 +36,7 @@ export class EditorClient implements Client, vscode.Disposable {
   /** What listens to the client. */
   private listeners: readonly vscode.Disposable[] = [];
   /** How many requests were told of so far. */
-  private telling = 0;
+  private progressTokens = 0;
   private restarts: number[] = [];
   private isGivenUp = false;
   /** Whether the client is being exchanged for another one. */
@@ -108,12 +108,12 @@ export class EditorClient implements Client, vscode.Disposable {
     type: OwnRequest<P, R>,
     params: P,
     token: vscode.CancellationToken,
-    tell: (share: number, doing: string) => void,
+    onProgress: (share: number, doing: string) => void,
   ): Promise<R | null> {
-    this.telling += 1;
-    const workDoneToken = `propsoff-${this.telling}`;
+    this.progressTokens += 1;
+    const workDoneToken = `propsoff-${this.progressTokens}`;
     const listening = this.languageClient.onProgress(WorkDoneProgress.type, workDoneToken, (step) => {
-      if (step.kind !== 'end') tell((step.percentage ?? 0) / 100, step.message ?? '');
+      if (step.kind !== 'end') onProgress((step.percentage ?? 0) / 100, step.message ?? '');
     });
     try {
       return await this.request(type, { ...params, workDoneToken }, token);

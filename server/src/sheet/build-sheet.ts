@@ -48,27 +48,27 @@ export function buildSheet(
   findings: readonly Finding[],
   pack: string | null,
   handed: HandOver | null = null,
-  telling = asScript,
+  renderer = asScript,
 ): BuildSheet {
   const view = new CraftView(craft, pack);
   return {
     name: view.text('craft.name') ?? fileName(craft.root.uri),
     about: about(view, handed),
     readAs: craft.readAs(),
-    packs: craft.packs().map((name) => packLabel(craft, findings, name, telling)),
+    packs: craft.packs().map((name) => packLabel(craft, findings, name, renderer)),
     packInView: pack,
-    parts: partsOf(craft, view, findings, telling),
+    parts: partsOf(craft, view, findings, renderer),
   };
 }
 
-function packLabel(craft: Craft, findings: readonly Finding[], name: string, telling: Renderer): PackLabel {
+function packLabel(craft: Craft, findings: readonly Finding[], name: string, renderer: Renderer): PackLabel {
   const refusal = findings.find(
     ({ pack, level, accepted }) => pack === name && level === 'must-fix' && accepted === null,
   );
   return {
     name,
     detail: cellsOf(new CraftView(craft, name), name),
-    refusal: refusal === undefined ? null : telling.message(refusal),
+    refusal: refusal === undefined ? null : renderer.message(refusal),
   };
 }
 
@@ -77,12 +77,12 @@ function partsOf(
   craft: Craft,
   view: CraftView,
   findings: readonly Finding[],
-  telling: Renderer,
+  renderer: Renderer,
 ): readonly SheetPart[] {
   const packs = packColumns(craft);
   // No board knows all of its craft.
   const withheld = craft.isWhole() ? withheldFigures(craft, unknownWith(packs)) : [];
-  const found = canItFly(craft, findings, { packs, withheld }, telling);
+  const found = canItFly(craft, findings, { packs, withheld }, renderer);
   if (!craft.isWhole()) return [found];
   const unknown = withheldOf(craft, withheld);
   const [hands, late, cool, seen] = inOrder(figureParts(packs, unknown, view));

@@ -56,7 +56,7 @@ export function canItFly(
   craft: Craft,
   findings: readonly Finding[],
   { packs, withheld }: ComputedCraft,
-  telling = asScript,
+  renderer = asScript,
 ): CanItFly {
   const ranked = levels.flatMap((level) => findings.filter((finding) => finding.level === level));
   const accepted = findings.filter((finding) => finding.accepted !== null).length;
@@ -70,7 +70,7 @@ export function canItFly(
     notKnown: notKnown(craft, withheld),
     counts,
     accepted,
-    findings: ranked.slice(0, mostShown).map((finding) => sheetFinding(finding, telling)),
+    findings: ranked.slice(0, mostShown).map((finding) => sheetFinding(finding, renderer)),
     leftOut: Math.max(0, ranked.length - mostShown),
     assumed: assumptions(packs),
     replaced,
@@ -102,12 +102,12 @@ const nothingToMend: Readonly<Record<ReadAs, string>> = {
   empty: 'nothing written yet',
 };
 
-function sheetFinding(finding: Finding, telling: Renderer): SheetFinding {
+function sheetFinding(finding: Finding, renderer: Renderer): SheetFinding {
   return {
     id: finding.check.id,
     level: finding.level,
-    message: telling.message(finding),
-    advice: telling.advice(finding),
+    message: renderer.message(finding),
+    advice: renderer.advice(finding),
     accepted: finding.accepted,
     pack: finding.pack,
     target: targetOf(finding.place),

@@ -16,7 +16,7 @@ export function drawnSheet(
   findings: readonly Finding[],
   pack: string | null,
   handed: HandOver | null = null,
-  telling = asScript,
+  renderer = asScript,
 ): DrawnSheet {
-  return { ...buildSheet(craft, findings, pack, handed, telling), plots: sheetPlots(craft, pack) };
+  return { ...buildSheet(craft, findings, pack, handed, renderer), plots: sheetPlots(craft, pack) };
 }

@@ -191,13 +191,13 @@ export class AdditionFiles {
 
   private async reload(): Promise<boolean> {
     const unreadable = new Map<string, readonly AdditionProblem[]>();
-    const tell = (place: string, error: unknown) =>
+    const refuse = (place: string, error: unknown) =>
       unreadable.set(place, [unreadableProblem(whyUnreadable(error))]);
     const filesIn = async (folder: string) => {
       try {
         return await this.fileSystem.list(folder);
       } catch (error) {
-        tell(folder, error);
+        refuse(folder, error);
         return [];
       }
     };
@@ -212,7 +212,7 @@ export class AdditionFiles {
       this.choiceFiles.list(this.choicePlaces()),
       this.texts(
         files.filter((file) => !isOfBoard(file)),
-        tell,
+        refuse,
       ),
     ]);
     const isSame = unreadable.size === 0 && this.unreadable.size === 0;
@@ -224,7 +224,7 @@ export class AdditionFiles {
   /** The files as they are now; null for one that was there and is gone. */
   private async texts(
     files: readonly string[],
-    tell: (file: string, error: unknown) => void,
+    refuse: (file: string, error: unknown) => void,
   ): Promise<ReadonlyMap<string, string | null>> {
     const texts = new Map<string, string | null>(
       [...(this.additions?.problems.keys() ?? [])].map((file) => [file, null]),
@@ -234,7 +234,7 @@ export class AdditionFiles {
         const text = await this.fileSystem.readText(file);
         texts.set(file, text === null ? null : withoutMark(text));
       } catch (error) {
-        tell(file, error);
+        refuse(file, error);
       }
     };
     await Promise.all(files.map(read));

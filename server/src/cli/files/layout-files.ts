@@ -18,7 +18,7 @@ const ending = '.json';
  */
 export async function layoutsAround(
   paths: readonly string[],
-  tell: (line: string) => void,
+  message: (line: string) => void,
 ): Promise<readonly NamedLayout[]> {
   const found: NamedLayout[] = [];
   for (const path of foldersAround(paths)) {
@@ -26,7 +26,7 @@ export async function layoutsAround(
     for (const name of names.filter((one) => one.endsWith(ending)).sort()) {
       const file = join(path, name);
       const { layout, fault } = await readLayoutFile(file);
-      if (layout === null) tell(`${file} is no layout of a recording (${fault}), and is not used.`);
+      if (layout === null) message(`${file} is no layout of a recording (${fault}), and is not used.`);
       else found.push({ name: asTyped(file), layout });
     }
   }

@@ -44,16 +44,18 @@ export async function valuesFound(
       newText: text,
     }));
   const progress = everything.progress(workDoneToken, 'Find a Value');
-  const tell = (share: number, doing: string) => progress.report(Math.round(100 * share), 100, doing);
+  const report = (share: number, doing: string) => progress.report(Math.round(100 * share), 100, doing);
   try {
     const flight = lastRecorded(craft);
     const first = flight === null ? 0 : reading;
     const measured =
       flight === null
         ? { noise: noRecording, loops: null }
-        : await weighed(served, craft, flight, token, tell);
+        : await weighed(served, craft, flight, token, report);
     const work = find(craft, wish, findings, check, measured);
-    const found = await inSlices(work, token, ({ share, doing }) => tell(first + (1 - first) * share, doing));
+    const found = await inSlices(work, token, ({ share, doing }) =>
+      report(first + (1 - first) * share, doing),
+    );
     const isSame = session.workspace.get(uri)?.version === version;
     const { proposals, ...rest } = found;
     return {
@@ -78,10 +80,10 @@ async function weighed(
   craft: Craft,
   flight: RecordedBy,
   token: CancellationToken,
-  tell: (share: number, doing: string) => Promise<void>,
+  report: (share: number, doing: string) => Promise<void>,
 ): Promise<FlightWeighed> {
   const { flightWeighed } = await import('./flight-weighed');
-  return flightWeighed(served, craft, flight, token, (share, doing) => tell(reading * share, doing));
+  return flightWeighed(served, craft, flight, token, (share, doing) => report(reading * share, doing));
 }
 
 /** The video channels of everybody who flies together. Null where the script is not open. */

@@ -29,7 +29,7 @@ export async function flightWeighed(
   craft: Craft,
   { uri, flight }: RecordedBy,
   token: CancellationToken,
-  tell: (share: number, doing: string) => Promise<void>,
+  report: (share: number, doing: string) => Promise<void>,
 ): Promise<MeasuredFlight> {
   try {
     const { source, size, changedAt } = await sourceOf(files, uri);
@@ -39,7 +39,7 @@ export async function flightWeighed(
     const known = kept.get(files)?.get(uri);
     if (known !== undefined && known.of === of) return known.flight;
     const pace = paceOf(token, (bytes) =>
-      tell(Math.min(1, bytes / Math.max(1, size)) / 2, `reading ${source.name}`),
+      report(Math.min(1, bytes / Math.max(1, size)) / 2, `reading ${source.name}`),
     );
     const table = await learnTable(source, layouts, session.workspace.catalog.recordings, pace);
     if (table.confirmed === null)
@@ -52,7 +52,7 @@ export async function flightWeighed(
     const measured = await inSlices(
       measuredFlight(recording, flightTaken(recording, null) ?? 1, view),
       token,
-      ({ share, doing }) => tell((1 + share) / 2, doing),
+      ({ share, doing }) => report((1 + share) / 2, doing),
     );
     if (of !== null) keep(files, uri, { of, flight: measured });
     return measured;

@@ -9,14 +9,14 @@ const slice = 8;
 export async function inSlices<S, T>(
   work: Generator<S, T>,
   token: CancellationToken,
-  tell: (step: S) => Promise<void>,
+  report: (step: S) => Promise<void>,
 ): Promise<T> {
   let since = performance.now();
   for (;;) {
     const step = work.next();
     if (step.done === true) return step.value;
     if (performance.now() - since < slice) continue;
-    await tell(step.value);
+    await report(step.value);
     await new Promise<void>(nextTurn);
     stopIfCancelled(token);
     since = performance.now();
@@ -24,13 +24,13 @@ export async function inSlices<S, T>(
 }
 
 /** The same for work that asks itself whether others want their turn: called as often as it likes. */
-export function paceOf(token: CancellationToken, tell: (done: number) => Promise<void>) {
+export function paceOf(token: CancellationToken, report: (done: number) => Promise<void>) {
   let since = performance.now();
   return {
     turn: (done: number): Promise<void> | undefined => {
       if (performance.now() - since < slice) return undefined;
       return (async () => {
-        await tell(done);
+        await report(done);
         await new Promise<void>(nextTurn);
         stopIfCancelled(token);
         since = performance.now();

@@ -32,7 +32,7 @@ export function benchCard(
   craft: Craft,
   findings: readonly Finding[],
   packs: readonly string[] = craft.packs(),
-  telling = asScript,
+  renderer = asScript,
 ): BenchCard {
   const view = new CraftView(craft, packs[0] ?? null);
   const steps = cardSteps(craft, packs);
@@ -47,9 +47,9 @@ export function benchCard(
     cautions,
     note,
     unchecked: notLookedAt(craft.readAs()),
-    first: open.map((finding) => ({ message: telling.message(finding), advice: telling.advice(finding) })),
+    first: open.map((finding) => ({ message: renderer.message(finding), advice: renderer.advice(finding) })),
     accepted: findings.flatMap((finding) =>
-      finding.accepted === null ? [] : [{ message: telling.message(finding), reason: finding.accepted }],
+      finding.accepted === null ? [] : [{ message: renderer.message(finding), reason: finding.accepted }],
     ),
     replaced: craft.catalog.replacements.map(replacementText),
     parts: parts.flatMap(([stage, title]) => {
