@@ -1,37 +1,25 @@
 import type { KeptBeside } from '../board/kept/accepted';
 import type { BoardLayer } from '../board/layer/layer';
 import type { Catalog } from '../catalog/catalog';
-import { Checker, type OnFault } from '../checks/checker';
+import type { OnFault } from '../checks/checker';
 import type { Finding } from '../checks/report/finding';
-import { inScriptOrder } from '../checks/report/order';
 import { Craft } from '../craft/craft';
 import { type CraftKey, inputKeys } from '../craft/keys';
-import type { Included, IncludeSource } from '../craft/layers';
-import { groupsLikeCraft } from '../craft/read-as';
 import { Script } from '../craft/script';
-import { unusedConstants } from '../craft/unused-constants';
 import type { DocumentEdit } from '../language/document';
 import { StatementCache } from '../language/statement-cache';
+import { AwaitedFiles } from './awaited-files';
 import { canonicalUri } from './canonical-uri';
 import { ClosedScripts, type ReadingRoom } from './closed-scripts';
-import { faultyText } from './faulty-text';
+import { CraftFindings } from './craft-findings';
 import { type FileSystem, withoutMark } from './file-system';
 import { FolderScripts } from './folder-scripts';
+import { includeSourceOf } from './include-sources';
 import { Includers } from './includers';
 import { readBeside, textOfBesideFile } from './kept-beside';
-import { Library, refusedText } from './library';
+import { Library } from './library';
 import { type BoardTextRoom, OpenBoardTexts } from './open-board-texts';
-import { overriddenText } from './overridden-text';
-
-/** A script that is open in an editor, or checked on the command line. */
-export interface OpenScript {
-  /** As the client spells it. */
-  readonly uri: string;
-  readonly script: Script;
-  readonly craft: Craft;
-  /** The client's number for the text as it stands. */
-  readonly version: number;
-}
+import { type OpenScript, OpenScripts } from './open-scripts';
 
 export interface WorkspaceOptions {
   readonly catalog: Catalog;
@@ -46,36 +34,30 @@ export interface WorkspaceOptions {
  * goes on to exactly the crafts that it concerns.
  */
 export class Workspace {
-  private readonly open = new Map<string, OpenScript>();
-  /** The keys of open scripts by what the client calls them: each message names one. */
-  private readonly keys = new Map<string, string>();
+  private readonly open: OpenScripts;
   /** Scripts say much that others say too, those that they include among them. */
   private readonly said = new StatementCache();
   private catalogInUse: Catalog;
   private library: Library;
-  private checker: Checker;
-  private readonly found = new Map<
-    string,
-    { readonly stamp: object; readonly findings: readonly Finding[] }
-  >();
-  /** A new object after each change to an open script or to anything that it includes. */
-  private readonly stamps = new Map<string, object>();
+  private crafts: CraftFindings;
   private readonly includers: Includers;
   private readonly folderScripts: FolderScripts;
   /** The scripts of its folders that are not open. */
   readonly closed: ClosedScripts;
   private readonly boardTexts: OpenBoardTexts;
-  /** Who waits for a file. */
-  private readonly awaitingFiles: (() => void)[] = [];
+  private readonly files: AwaitedFiles;
 
   constructor(private readonly options: WorkspaceOptions) {
     this.catalogInUse = options.catalog;
+    this.open = new OpenScripts(options.onAffected);
     this.library = this.newLibrary();
     this.boardTexts = new OpenBoardTexts(this.boardTextRoom());
     this.folderScripts = new FolderScripts(options.fileSystem);
     this.includers = new Includers(options.fileSystem, this.folderScripts, () => this.includesChanged());
     this.closed = new ClosedScripts(options.fileSystem, this.folderScripts, this.readingRoom());
-    this.checker = new Checker(options.catalog, options.onFault);
+    const layer = (uri: string) => this.layer(uri);
+    this.files = new AwaitedFiles({ includers: this.includers, boardTexts: this.boardTexts, layer });
+    this.crafts = this.newFindings();
   }
 
   get catalog(): Catalog {
@@ -86,42 +68,40 @@ export class Workspace {
   useCatalog(catalog: Catalog): void {
     this.catalogInUse = catalog;
     this.library = this.newLibrary();
-    this.checker = new Checker(catalog, this.options.onFault);
-    for (const [key, { uri, script, version }] of this.open) {
+    this.crafts = this.newFindings();
+    for (const [key, { uri, script, version }] of this.open.entries()) {
       const text = this.boardTexts.readAnew(key) ?? script.document.text();
-      this.open.set(key, this.made(key, uri, text, version));
-      this.stamps.set(key, {});
-      this.found.delete(key);
+      this.open.put(key, this.made(key, uri, text, version));
     }
-    this.announce([...this.open.keys()]);
-    this.wake();
+    this.open.affect(this.open.entries().map(([key]) => key));
+    this.files.arrived();
     this.closed.onTouched({ kind: 'all' });
   }
 
   get(uri: string): OpenScript | undefined {
-    return this.open.get(this.keyOf(uri));
+    return this.open.get(this.open.keyOf(uri));
   }
 
   /** A script that is open or that an open one includes. */
   script(uri: string): Script | undefined {
-    const key = this.keyOf(uri);
+    const key = this.open.keyOf(uri);
     return this.open.get(key)?.script ?? this.library.script(key);
   }
 
   /** Scripts that are open, and all others that have been read: what they include, and what somebody looked through. */
   known(): readonly Script[] {
-    const open = [...this.open.values()].map(({ script }) => script);
+    const open = this.open.all().map(({ script }) => script);
     const read = this.library.scripts().filter(({ uri }) => !this.open.has(uri));
     return [...open, ...read];
   }
 
   all(): readonly OpenScript[] {
-    return [...this.open.values()];
+    return this.open.all();
   }
 
   /** What a board's text says that is open or that an open script includes. */
   layer(uri: string): BoardLayer | undefined {
-    const key = this.keyOf(uri);
+    const key = this.open.keyOf(uri);
     return this.boardTexts.layer(key) ?? (this.open.has(key) ? undefined : this.library.layer(key));
   }
 
@@ -144,18 +124,18 @@ export class Workspace {
 
   /** Takes in an open board's text as it is now; undefined when it is not open. */
   changeBoardText(uri: string, text: string, version: number): OpenScript | undefined {
-    const edits = this.boardTexts.change(this.keyOf(uri), text);
+    const edits = this.boardTexts.change(this.open.keyOf(uri), text);
     return edits === undefined ? undefined : this.change(uri, edits, version);
   }
 
   /** The pilot says whose text an open board's text is. */
   pickBoard(uri: string, board: string | null): void {
-    this.boardTexts.pick(this.keyOf(uri), board);
+    this.boardTexts.pick(this.open.keyOf(uri), board);
   }
 
   /** What is kept beside a board's text, as its file says it now. */
   keptBeside(uri: string): Promise<KeptBeside> {
-    return readBeside(this.options.fileSystem, this.keyOf(uri));
+    return readBeside(this.options.fileSystem, this.open.keyOf(uri));
   }
 
   /** A file as it is on the disk; null where there is none, or it can't be read. */
@@ -171,18 +151,18 @@ export class Workspace {
 
   /** Takes in edits of an open script; undefined when it is not open. */
   change(uri: string, edits: Iterable<DocumentEdit>, version: number): OpenScript | undefined {
-    const key = this.keyOf(uri);
+    const key = this.open.keyOf(uri);
     const before = this.open.get(key);
     if (before === undefined) return undefined;
     const changed = before.script.edit(edits);
     const after = { ...before, version };
-    this.open.set(key, after);
-    const concerned = [...this.open].filter(([, one]) => one === after || one.craft.includes(key));
+    this.open.put(key, after);
+    const concerned = this.open.entries().filter(([, one]) => one === after || one.craft.includes(key));
     for (const [rootKey, { craft }] of concerned) {
       craft.changed(changed);
-      this.stamps.set(rootKey, {});
+      this.open.touch(rootKey);
     }
-    this.announce(concerned.map(([rootKey]) => rootKey).filter((rootKey) => rootKey !== key));
+    this.open.affect(concerned.map(([rootKey]) => rootKey).filter((rootKey) => rootKey !== key));
     this.closed.onTouched({ kind: 'file', uri: key });
     if (changed.some(([what]) => what === 'include')) this.includesChanged();
     // Whether a part's constant is used is said by those that include it.
@@ -193,14 +173,10 @@ export class Workspace {
 
   /** Gives what was open; undefined when nothing was. */
   close(uri: string): OpenScript | undefined {
-    const key = this.keyOf(uri);
-    const closed = this.open.get(key);
+    const key = this.open.keyOf(uri);
+    const closed = this.open.remove(key);
     if (closed === undefined) return undefined;
-    this.open.delete(key);
-    this.keys.delete(closed.uri);
     this.boardTexts.close(key);
-    this.stamps.delete(key);
-    this.found.delete(key);
     this.library.forget(key);
     this.fileChanged(key);
     return closed;
@@ -226,11 +202,7 @@ export class Workspace {
 
   /** The workspace's folders are others now: what may be included is decided anew. */
   rootsChanged(): void {
-    for (const [key, { craft }] of this.open) {
-      craft.changed([inputKeys.include]);
-      this.stamps.set(key, {});
-    }
-    this.announce([...this.open.keys()]);
+    this.open.changedAll([inputKeys.include]);
     this.folderScripts.forget();
     this.includers.forget();
     this.includesChanged();
@@ -239,34 +211,22 @@ export class Workspace {
 
   /** What was found in an open script, in its order; computed when asked for and kept until something changes. */
   findings(uri: string): readonly Finding[] {
-    const key = this.keyOf(uri);
+    const key = this.open.keyOf(uri);
     const one = this.open.get(key);
-    const stamp = this.stamps.get(key);
-    if (one === undefined || stamp === undefined) return [];
-    const known = this.found.get(key);
-    if (known?.stamp === stamp) return known.findings;
-    const findings = this.check(one.craft);
-    this.found.set(key, { stamp, findings });
-    return findings;
+    const stamp = this.open.stamp(key);
+    return one === undefined || stamp === undefined ? [] : this.crafts.at(stamp, one.craft);
   }
 
   /** What is wrong with a craft that is not open itself, such as a copy that something is tried on. */
   check(craft: Craft): readonly Finding[] {
-    const findings = this.checker.findings(craft);
-    const text = craft.boardText();
-    const layer = text === undefined ? undefined : this.layer(text.uri);
-    const all =
-      layer === undefined
-        ? findings
-        : [...findings, ...faultyText(craft, layer, findings), ...overriddenText(craft, layer)];
-    return inScriptOrder(all.filter(({ check }) => !this.catalog.isSilent(check.id)));
+    return this.crafts.of(craft);
   }
 
   /** A craft of a text that is not open, such as an earlier revision; it does not follow later changes. */
   async detached(uri: string, text: string): Promise<Craft> {
     const { craft } = this.made(canonicalUri(uri), uri, text, 0);
     while (craft.layers().isPending) {
-      await this.nextFile();
+      await this.files.next();
       craft.changed([inputKeys.include]);
     }
     return craft;
@@ -274,55 +234,36 @@ export class Workspace {
 
   /** Changes with everything that could change the answer for an open script; the same object means the same answers. */
   stamp(uri: string): object | undefined {
-    return this.stamps.get(this.keyOf(uri));
+    return this.open.stamp(this.open.keyOf(uri));
   }
 
   /** Resolves when every open script has what it includes and its board, as far as they can be read. */
   async settled(): Promise<void> {
-    while (this.all().some(({ craft }) => this.isUnsettled(craft))) await this.nextFile();
+    while (this.all().some(({ craft }) => this.files.isUnsettled(craft))) await this.files.next();
   }
 
   /** Resolves when nothing that an open script includes is being read any more, or the script is closed. */
   async included(uri: string): Promise<void> {
-    for (let open = this.get(uri); open !== undefined && this.isUnsettled(open.craft); open = this.get(uri))
-      await this.nextFile();
+    for (
+      let open = this.get(uri);
+      open !== undefined && this.files.isUnsettled(open.craft);
+      open = this.get(uri)
+    )
+      await this.files.next();
   }
 
   /** Resolves when a board of the workspace has been read, if nobody had asked for it yet. */
   async boardRead(name: string): Promise<void> {
     while (this.catalog.isUnread(name)) {
       this.catalog.board(name);
-      await this.nextFile();
+      await this.files.next();
     }
-  }
-
-  /**
-   * Whether something that it includes is still being read, or its board is, or what it is taken for is still being
-   * looked into.
-   */
-  private isUnsettled(craft: Craft): boolean {
-    if (groupsLikeCraft(craft).length > 0) craft.isIncluded();
-    unusedConstants.get(craft);
-    const isLooking = this.includers.isLooking || this.boardTexts.isLooking;
-    return craft.layers().isPending || isLooking || awaitsBoard(craft) || this.awaitsProfile(craft);
-  }
-
-  /** Whether a board's text of the craft may have a profile that is still being read. */
-  private awaitsProfile(craft: Craft): boolean {
-    return craft.layers().layers.some(({ script: { uri } }) => {
-      const layer = this.layer(uri);
-      return layer !== undefined && this.boardTexts.awaitsProfile(uri, layer);
-    });
   }
 
   private opened(uri: string, text: string, version: number): OpenScript {
     const key = canonicalUri(uri);
     const opened = this.made(key, uri, text, version);
-    this.keys.delete(this.open.get(key)?.uri ?? uri);
-    this.keys.set(uri, key);
-    this.open.set(key, opened);
-    this.stamps.set(key, {});
-    this.found.delete(key);
+    this.open.put(key, opened);
     this.fileChanged(key, key);
     return opened;
   }
@@ -333,22 +274,16 @@ export class Workspace {
     if (this.library.forget(key)) this.fileChanged(key);
   }
 
-  private keyOf(uri: string): string {
-    return this.keys.get(uri) ?? canonicalUri(uri);
-  }
-
   private made(key: string, uri: string, text: string, version: number): OpenScript {
     const script = new Script(key, text, this.catalog, this.said, this.boardTexts.has(key));
     return { uri, script, craft: this.craftOf(key, script), version };
   }
 
   private craftOf(key: string, script: Script): Craft {
-    const source: IncludeSource = {
-      open: (included) => this.include(included, key),
-      isIncluded: () => this.isIncluded(key),
-      isUsedOutside: (constant) => this.isUsedOutside(key, constant),
-    };
-    return new Craft(script, this.catalog, source);
+    const { fileSystem } = this.options;
+    const { open, boardTexts, includers } = this;
+    const places = { fileSystem, open, boardTexts, includers, library: () => this.library };
+    return new Craft(script, this.catalog, includeSourceOf(key, places));
   }
 
   private boardTextRoom(): BoardTextRoom {
@@ -362,9 +297,9 @@ export class Workspace {
         const open = this.open.get(key);
         if (open === undefined) return;
         this.change(open.uri, edits, open.version);
-        this.announce([key]);
+        this.open.affect([key]);
       },
-      lookedUp: () => this.wake(),
+      lookedUp: () => this.files.arrived(),
     };
   }
 
@@ -376,8 +311,8 @@ export class Workspace {
       isRead: (uri) => this.library.isHeld(uri),
       isOutdated: (uri) => this.isOutdated(uri),
       craftOf: (script) => this.craftOf(script.uri, script),
-      isUnsettled: (craft) => this.isUnsettled(craft),
-      nextFile: () => this.nextFile(),
+      isUnsettled: (craft) => this.files.isUnsettled(craft),
+      nextFile: () => this.files.next(),
       get catalog() {
         return catalog();
       },
@@ -394,34 +329,8 @@ export class Workspace {
     return new Library(this.catalog, this.options.fileSystem, this.said, (uri) => this.fileChanged(uri));
   }
 
-  private include(uri: string, fromUri: string): Included {
-    const key = canonicalUri(uri);
-    const why = this.options.fileSystem.refusal(key, fromUri);
-    if (why !== null) return { kind: 'refused', why };
-    const opened = this.open.get(key);
-    if (opened === undefined) return this.library.open(key);
-    const layer = this.boardTexts.layer(key);
-    const refused = layer === undefined ? null : refusedText(layer);
-    return refused ?? { kind: 'script', script: opened.script };
-  }
-
-  /** Whether another open script includes this one, or one that lies on the disk and is not open. */
-  private isIncluded(uri: string): boolean {
-    return (
-      this.boardTexts.has(uri) ||
-      [...this.open].some(([key, { craft }]) => key !== uri && craft.includes(uri)) ||
-      this.includers.includes(uri, (includer) => !this.open.has(includer))
-    );
-  }
-
-  /** Whether another script uses a constant that includes this one, itself or through others. */
-  private isUsedOutside(uri: string, constant: string): boolean {
-    const uses = ({ craft }: OpenScript) =>
-      craft.layers().layers.some(({ script }) => script.usedNames.has(constant));
-    return (
-      [...this.open].some(([key, one]) => key !== uri && one.craft.includes(uri) && uses(one)) ||
-      this.includers.use(uri, constant, (includer) => !this.open.has(includer))
-    );
+  private newFindings(): CraftFindings {
+    return new CraftFindings(this.catalog, (uri) => this.layer(uri), this.options.onFault);
   }
 
   private fileChanged(uri: string, except?: string): void {
@@ -436,35 +345,8 @@ export class Workspace {
     this.closed.onTouched({ kind: 'includers' });
   }
 
-  /** Tells every craft, and those who look at one that it concerns. */
-  private changed(keys: readonly CraftKey[], except?: string): void {
-    const concerned: string[] = [];
-    for (const [key, { craft }] of this.open) {
-      if (!craft.changed(keys)) continue;
-      this.stamps.set(key, {});
-      if (key !== except) concerned.push(key);
-    }
-    this.announce(concerned);
-    this.wake();
+  private changed(inputs: readonly CraftKey[], except?: string): void {
+    this.open.changed(inputs, except);
+    this.files.arrived();
   }
-
-  /** Resolves when a file has been read or counts for another reason: what was read may include more. */
-  private nextFile(): Promise<void> {
-    return new Promise((resolve) => this.awaitingFiles.push(resolve));
-  }
-
-  private wake(): void {
-    for (const resolve of this.awaitingFiles.splice(0)) resolve();
-  }
-
-  private announce(keys: readonly string[]): void {
-    if (keys.length === 0) return;
-    this.options.onAffected?.(keys.flatMap((key) => this.open.get(key)?.uri ?? []));
-  }
-}
-
-/** Whether the profile of its board has not been read yet; it is asked for then. */
-function awaitsBoard(craft: Craft): boolean {
-  craft.board();
-  return craft.catalog.isUnread(craft.boardName() ?? '');
 }
