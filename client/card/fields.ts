@@ -1,4 +1,4 @@
-import type { ReadingFault, ReadingTyped } from '../../server/src/lsp/protocol';
+import type { ReadingFault, ReadingTyped } from '../../server/src/lsp/flight-protocol';
 import type { CardReading } from '../../server/src/sheet/bench-card/card';
 import { type CardTaken, nothingTaken, writtenIn } from '../../server/src/sheet/bench-card/taken';
 import { element } from '../page/element';

@@ -1,4 +1,4 @@
-import type { ReadingFault, ReadingTyped } from '../../server/src/lsp/protocol';
+import type { ReadingFault, ReadingTyped } from '../../server/src/lsp/flight-protocol';
 import type { BenchCard } from '../../server/src/sheet/bench-card/card';
 import type { CardKept, ReadingTaken } from '../../server/src/sheet/bench-card/taken';
 import type { Target } from '../../server/src/sheet/target';

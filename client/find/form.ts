@@ -1,4 +1,4 @@
-import type { TypedHolds } from '../../server/src/lsp/protocol';
+import type { TypedHolds } from '../../server/src/lsp/values-protocol';
 import { typedHold } from '../../server/src/sheet/find/hold-text';
 import {
   type MoveName,

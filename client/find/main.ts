@@ -1,4 +1,4 @@
-import type { FindResult, FoundProposal } from '../../server/src/lsp/protocol';
+import type { FindResult, FoundProposal } from '../../server/src/lsp/values-protocol';
 import type { ProposalReading, ProposedSetting } from '../../server/src/sheet/find/answer';
 import { readingClauses } from '../../server/src/sheet/find/hold-text';
 import { measuredSentence } from '../../server/src/sheet/find/measured-text';

@@ -1,4 +1,4 @@
-import type { FindResult, TypedHolds } from '../../server/src/lsp/protocol';
+import type { FindResult, TypedHolds } from '../../server/src/lsp/values-protocol';
 import type { MoveName } from '../../server/src/sheet/find/wish';
 
 /** What the pilot has chosen; the page keeps it. */

@@ -1,4 +1,4 @@
-import type { FindResult } from '../../server/src/lsp/protocol';
+import type { FindResult } from '../../server/src/lsp/values-protocol';
 import type { TradePoint } from '../../server/src/sheet/find/answer';
 import { shortNumber } from '../../server/src/units/number-text';
 import { drawing, element, scroller } from '../page/element';

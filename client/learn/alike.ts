@@ -1,4 +1,4 @@
-import type { MeaningChoice, MeaningRow, PartHeld, SayingOfRow } from '../../server/src/lsp/board-protocol';
+import type { MeaningChoice, MeaningRow, PartHeld, SayingOfRow } from '../../server/src/lsp/learn-protocol';
 import type { Board, SaidOfSetting } from './board';
 import { ask } from './extension-side';
 import { numberedAlike } from './numbered';

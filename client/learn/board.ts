@@ -5,7 +5,7 @@ import type {
   PortRoles,
   RowMeant,
   SaidOfRow,
-} from '../../server/src/lsp/board-protocol';
+} from '../../server/src/lsp/learn-protocol';
 import { ask } from './extension-side';
 
 /** What is said of a setting. */

@@ -3,7 +3,7 @@ import type {
   MeaningRow,
   MeaningWay,
   ParameterForm,
-} from '../../server/src/lsp/board-protocol';
+} from '../../server/src/lsp/learn-protocol';
 import { element } from '../page/element';
 import { type Alike, alikeIn, othersAlike, saidAlike } from './alike';
 import type { Board } from './board';

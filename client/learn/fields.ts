@@ -1,4 +1,4 @@
-import type { PartHeld } from '../../server/src/lsp/board-protocol';
+import type { PartHeld } from '../../server/src/lsp/learn-protocol';
 import { element } from '../page/element';
 
 type OnChange = () => void;

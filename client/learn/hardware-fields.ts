@@ -1,4 +1,4 @@
-import type { Hardware } from '../../server/src/lsp/board-protocol';
+import type { Hardware } from '../../server/src/lsp/learn-protocol';
 import { element } from '../page/element';
 import { type Choices, choiceField, labelled, labelledButton } from './fields';
 import { flagOf, said, some, without, yesNo, yesNoChoices } from './hardware-values';

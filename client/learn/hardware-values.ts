@@ -1,4 +1,4 @@
-import type { Hardware } from '../../server/src/lsp/board-protocol';
+import type { Hardware } from '../../server/src/lsp/learn-protocol';
 import type { Choices } from './fields';
 
 /** The same with nothing where nothing is said. */

@@ -1,4 +1,4 @@
-import type { BoardMeanings, Hardware } from '../../server/src/lsp/board-protocol';
+import type { BoardMeanings, Hardware } from '../../server/src/lsp/learn-protocol';
 import { element } from '../page/element';
 import { ask } from './extension-side';
 import { labelledButton } from './fields';

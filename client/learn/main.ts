@@ -1,7 +1,7 @@
 import '../page/page.css';
 import '../page/wide.css';
 import './learn.css';
-import type { MeaningRow } from '../../server/src/lsp/board-protocol';
+import type { MeaningRow } from '../../server/src/lsp/learn-protocol';
 import { element } from '../page/element';
 import { Board, type SaidOfSetting } from './board';
 import { Editor } from './editor';

@@ -1,4 +1,4 @@
-import type { CountsMeasured, FamilyMeasured, MeaningRow } from '../../server/src/lsp/board-protocol';
+import type { CountsMeasured, FamilyMeasured, MeaningRow } from '../../server/src/lsp/learn-protocol';
 import { element } from '../page/element';
 import type { Board } from './board';
 import { ask } from './extension-side';

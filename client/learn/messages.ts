@@ -1,3 +1,4 @@
+import type { NotSaid } from '../../server/src/lsp/board-protocol';
 import type {
   BoardLesson,
   BoardMeanings,
@@ -5,13 +6,12 @@ import type {
   HardwareAnswer,
   LessonAnswer,
   MeaningChoice,
-  NotSaid,
   ParameterForm,
   SaidOfRow,
   SayableParameter,
   SayingOfRow,
   SayMeaningsAnswer,
-} from '../../server/src/lsp/board-protocol';
+} from '../../server/src/lsp/learn-protocol';
 
 /** What the page asks of the extension, each with what it is answered with. */
 export interface LearnRequests {

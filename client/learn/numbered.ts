@@ -1,4 +1,4 @@
-import type { MeaningRow } from '../../server/src/lsp/board-protocol';
+import type { MeaningRow } from '../../server/src/lsp/learn-protocol';
 
 /** A setting that is called as another one is but for its number, with how far its number is from that one's. */
 export interface NumberedAlike {

@@ -1,4 +1,4 @@
-import type { MeaningChoice, MeaningRow, MeaningWay } from '../../server/src/lsp/board-protocol';
+import type { MeaningChoice, MeaningRow, MeaningWay } from '../../server/src/lsp/learn-protocol';
 
 /** Several settings that are counted alike and taken together. */
 export interface RowFamily {

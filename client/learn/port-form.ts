@@ -1,4 +1,4 @@
-import type { MeaningRow, PortRoles } from '../../server/src/lsp/board-protocol';
+import type { MeaningRow, PortRoles } from '../../server/src/lsp/learn-protocol';
 import { element } from '../page/element';
 import type { Board, SaidOfSetting } from './board';
 import { labelled, textField } from './fields';

@@ -1,4 +1,4 @@
-import type { MeaningChoice, MeaningRow } from '../../server/src/lsp/board-protocol';
+import type { MeaningChoice, MeaningRow } from '../../server/src/lsp/learn-protocol';
 import { element } from '../page/element';
 import type { Board } from './board';
 import { labelledButton } from './fields';

@@ -1,4 +1,4 @@
-import type { MeaningRow, MeaningWay, ParameterForm, PartHeld } from '../../server/src/lsp/board-protocol';
+import type { MeaningRow, MeaningWay, ParameterForm, PartHeld } from '../../server/src/lsp/learn-protocol';
 import { element } from '../page/element';
 import type { Saying } from './alike';
 import { digits, digitsIn, ofBits } from './bits';

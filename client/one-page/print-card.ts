@@ -1,4 +1,4 @@
-import { benchCardRequest } from '../../server/src/lsp/protocol';
+import { benchCardRequest } from '../../server/src/lsp/flight-protocol';
 import { takenFrom } from '../../server/src/sheet/bench-card/taken';
 import { about } from '../src/about';
 import { cardKey } from '../src/bench-card';

@@ -1,6 +1,6 @@
 import * as vscode from 'vscode';
 import { type AcceptanceChange, type KeepParams, keepRequest } from '../../server/src/lsp/board-protocol';
-import { writtenRequest } from '../../server/src/lsp/protocol';
+import { writtenRequest } from '../../server/src/lsp/files-protocol';
 import type { Client } from './client';
 import { written } from './written';
 

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { TryAnswer } from '../../server/src/lsp/protocol';
+import type { TryAnswer } from '../../server/src/lsp/values-protocol';
 
 /** Edits of a script with the version of the text that they were made for. */
 export type ScriptEdits = Pick<TryAnswer, 'version' | 'edits'>;

@@ -1,5 +1,9 @@
 import * as vscode from 'vscode';
-import { benchCardRequest, checkReadingRequest, keepReadingsRequest } from '../../server/src/lsp/protocol';
+import {
+  benchCardRequest,
+  checkReadingRequest,
+  keepReadingsRequest,
+} from '../../server/src/lsp/flight-protocol';
 import {
   type CardKept,
   type CardTaken,

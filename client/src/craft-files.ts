@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { FoundScripts, Unread } from '../../server/src/lsp/protocol';
+import type { FoundScripts, Unread } from '../../server/src/lsp/files-protocol';
 
 /** More than this nobody picks from. */
 const most = 500;

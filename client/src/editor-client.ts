@@ -9,8 +9,8 @@ import {
   type StaticFeature,
   WorkDoneProgress,
 } from 'vscode-languageclient';
+import { checkedNotification, type OwnAbilities } from '../../server/src/lsp/files-protocol';
 import type { OwnNotification, OwnRequest } from '../../server/src/lsp/own-message';
-import { checkedNotification, type OwnAbilities } from '../../server/src/lsp/protocol';
 import { type Client, settled } from './client';
 import { offerFiles } from './editor-files';
 import { servedDocuments } from './language';

@@ -5,7 +5,7 @@ import {
   findScriptsRequest,
   listFolderRequest,
   readFileRequest,
-} from '../../server/src/lsp/protocol';
+} from '../../server/src/lsp/files-protocol';
 import { readPieceRequest } from '../../server/src/lsp/recording-protocol';
 import { scriptsBelow } from './craft-files';
 import { FileInPieces } from './file-pieces';

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { type ChannelsAnswer, channelsRequest } from '../../server/src/lsp/protocol';
+import { type ChannelsAnswer, channelsRequest } from '../../server/src/lsp/values-protocol';
 import type { PlannedChannel } from '../../server/src/sheet/find/channels';
 import { about } from './about';
 import { applyEdits } from './apply-edits';

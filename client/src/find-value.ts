@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import { type FindResult, findRequest, summaryRequest } from '../../server/src/lsp/protocol';
+import { summaryRequest } from '../../server/src/lsp/protocol';
+import { type FindResult, findRequest } from '../../server/src/lsp/values-protocol';
 import type { FindChoices, FromFind, ToFind } from '../find/messages';
 import { about } from './about';
 import { applyEdits } from './apply-edits';

@@ -1,13 +1,13 @@
 import * as vscode from 'vscode';
+import type { NotSaid } from '../../server/src/lsp/board-protocol';
 import {
   choicesRequest,
   countsMeasuredRequest,
   hardwareRequest,
   lessonRequest,
-  type NotSaid,
   parameterFormRequest,
   sayMeaningsRequest,
-} from '../../server/src/lsp/board-protocol';
+} from '../../server/src/lsp/learn-protocol';
 import type { FromLearn, ToLearn } from '../learn/messages';
 import { chooseBoard } from './board-choice';
 import type { Client } from './client';

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { meaningsRequest, sayableRequest } from '../../server/src/lsp/board-protocol';
+import { meaningsRequest, sayableRequest } from '../../server/src/lsp/learn-protocol';
 import type { FromLearn, ToLearn } from '../learn/messages';
 import { pickCapture } from './captures';
 import type { Client } from './client';

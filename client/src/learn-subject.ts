@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { BoardInHand } from '../../server/src/lsp/board-protocol';
+import type { BoardInHand } from '../../server/src/lsp/learn-protocol';
 import { plainProfile, profileFile, profileIn } from './profile-file';
 
 /** A board of which something is said: its text as it was captured, if there is one, and where its profile is kept. */

@@ -1,13 +1,12 @@
 import * as vscode from 'vscode';
+import type { FlightAnswer, FlightForm } from '../../server/src/lsp/flight-protocol';
 import {
-  type FlightAnswer,
-  type FlightForm,
   type FlightNoted,
   flightAnswerRequest,
   flightFormRequest,
   noteFlightRequest,
   type ReadingsKept,
-} from '../../server/src/lsp/protocol';
+} from '../../server/src/lsp/flight-protocol';
 import { about } from './about';
 import { applyEdits } from './apply-edits';
 import type { Client } from './client';

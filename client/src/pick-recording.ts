@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { FlightAsked } from '../../server/src/lsp/board-protocol';
+import type { FlightAsked } from '../../server/src/lsp/learn-protocol';
 import { type FlightRecorded, recordedFlightsRequest } from '../../server/src/lsp/recording-protocol';
 import type { Client } from './client';
 import { nameOf } from './file-name';

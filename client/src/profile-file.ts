@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { writtenRequest } from '../../server/src/lsp/protocol';
+import { writtenRequest } from '../../server/src/lsp/files-protocol';
 import type { Client } from './client';
 import { exists } from './exists';
 import { written } from './written';

@@ -1,12 +1,11 @@
 import * as vscode from 'vscode';
 import {
-  narrowingRequest,
   packInViewNotification,
-  type SettingToTry,
   setHereRequest,
   sheetRequest,
   summaryRequest,
 } from '../../server/src/lsp/protocol';
+import { narrowingRequest, type SettingToTry } from '../../server/src/lsp/values-protocol';
 import type { FromSheet, ToSheet } from '../sheet/messages';
 import { pageState } from '../sheet/state';
 import { about, aboutPlace } from './about';

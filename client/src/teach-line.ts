@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import type { BoardLesson } from '../../server/src/lsp/board-protocol';
+import type { BoardLesson } from '../../server/src/lsp/learn-protocol';
 import type { Client } from './client';
 import { boardLanguageId } from './language';
 import { teach } from './teach';

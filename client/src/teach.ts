@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { type BoardLesson, type TeachAnswer, teachRequest } from '../../server/src/lsp/board-protocol';
+import { type BoardLesson, type TeachAnswer, teachRequest } from '../../server/src/lsp/learn-protocol';
 import { about } from './about';
 import { chooseBoard } from './board-choice';
 import type { Client } from './client';

@@ -1,5 +1,10 @@
 import * as vscode from 'vscode';
-import { type SettingToTry, type TryAnswer, tryableRequest, tryRequest } from '../../server/src/lsp/protocol';
+import {
+  type SettingToTry,
+  type TryAnswer,
+  tryableRequest,
+  tryRequest,
+} from '../../server/src/lsp/values-protocol';
 import type { TrialShown } from '../sheet/messages';
 import { about } from './about';
 import { applyEdits } from './apply-edits';

@@ -1,5 +1,6 @@
 import * as vscode from 'vscode';
-import { type SettingToTry, setHereRequest } from '../../server/src/lsp/protocol';
+import { setHereRequest } from '../../server/src/lsp/protocol';
+import type { SettingToTry } from '../../server/src/lsp/values-protocol';
 import { aboutPlace } from './about';
 import type { Client } from './client';
 import { activeCraftScript } from './language';

@@ -1,5 +1,5 @@
 import * as vscode from 'vscode';
-import { linesToWriteRequest } from '../../server/src/lsp/protocol';
+import { linesToWriteRequest } from '../../server/src/lsp/values-protocol';
 import { about } from './about';
 import { applyEdits } from './apply-edits';
 import type { Client } from './client';

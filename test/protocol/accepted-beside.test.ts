@@ -6,7 +6,7 @@ import {
   FileChangeType,
 } from 'vscode-languageserver-protocol/node';
 import { keepRequest } from '../../server/src/lsp/board-protocol';
-import { writtenRequest } from '../../server/src/lsp/protocol';
+import { writtenRequest } from '../../server/src/lsp/files-protocol';
 import { propsoff as run } from '../support/command-line';
 import { plover } from '../support/plover';
 import { type Scratch, withScratch } from '../support/scratch';

@@ -1,14 +1,14 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
 import { RequestType } from 'vscode-languageserver-protocol/node';
-import type { AboutScript } from '../../server/src/lsp/own-message';
 import type {
   BenchCardAnswer,
   ReadingFault,
   ReadingsKept,
   ReadingsToKeep,
   ReadingTyped,
-} from '../../server/src/lsp/protocol';
+} from '../../server/src/lsp/flight-protocol';
+import type { AboutScript } from '../../server/src/lsp/own-message';
 import type { CardTaken } from '../../server/src/sheet/bench-card/taken';
 import { propsoff as run } from '../support/command-line';
 import { withScratch } from '../support/scratch';

@@ -1,12 +1,9 @@
 import { strict as assert } from 'node:assert';
 import { CancellationTokenSource } from 'vscode-languageserver-protocol/node';
 import { boardTextRequest, proveRequest } from '../../server/src/lsp/board-protocol';
-import {
-  benchCardRequest,
-  compareRequest,
-  type FileAnswer,
-  readFileRequest,
-} from '../../server/src/lsp/protocol';
+import { type FileAnswer, readFileRequest } from '../../server/src/lsp/files-protocol';
+import { benchCardRequest } from '../../server/src/lsp/flight-protocol';
+import { compareRequest } from '../../server/src/lsp/protocol';
 import { ownClient, type TestServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 

@@ -8,7 +8,12 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { URI } from 'vscode-uri';
 import type { AboutScript } from '../../server/src/lsp/own-message';
-import type { ChannelsAnswer, ChannelsAsked, FindAnswer, ValuesAsked } from '../../server/src/lsp/protocol';
+import type {
+  ChannelsAnswer,
+  ChannelsAsked,
+  FindAnswer,
+  ValuesAsked,
+} from '../../server/src/lsp/values-protocol';
 import { propsoff } from '../support/command-line';
 import { withScratch } from '../support/scratch';
 import { ownClient, withServer } from '../support/server';

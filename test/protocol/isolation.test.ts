@@ -5,13 +5,10 @@ import { builtinModules } from 'node:module';
 import { dirname, join } from 'node:path';
 import { promisify } from 'node:util';
 import { CompletionRequest, HoverRequest } from 'vscode-languageserver-protocol/node';
-import {
-  boardTextRequest,
-  meaningsRequest,
-  readRequest,
-  sayMeaningsRequest,
-} from '../../server/src/lsp/board-protocol';
-import { benchCardRequest, sheetRequest } from '../../server/src/lsp/protocol';
+import { boardTextRequest, readRequest } from '../../server/src/lsp/board-protocol';
+import { benchCardRequest } from '../../server/src/lsp/flight-protocol';
+import { meaningsRequest, sayMeaningsRequest } from '../../server/src/lsp/learn-protocol';
+import { sheetRequest } from '../../server/src/lsp/protocol';
 import { built } from '../support/built';
 import { buzzer, textOf } from '../support/buzzer';
 import { listings } from '../support/listings';

@@ -2,13 +2,9 @@ import assert from 'node:assert/strict';
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { pathToFileURL } from 'node:url';
-import {
-  type BoardLesson,
-  boardTextRequest,
-  proveRequest,
-  teachRequest,
-} from '../../server/src/lsp/board-protocol';
-import { writtenRequest } from '../../server/src/lsp/protocol';
+import { boardTextRequest, proveRequest } from '../../server/src/lsp/board-protocol';
+import { writtenRequest } from '../../server/src/lsp/files-protocol';
+import { type BoardLesson, teachRequest } from '../../server/src/lsp/learn-protocol';
 import { withScratch } from '../support/scratch';
 import { countingIn, type TestServer, withServer } from '../support/server';
 

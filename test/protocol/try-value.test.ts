@@ -1,13 +1,13 @@
 import assert from 'node:assert/strict';
 import { CodeLensRequest, RequestType } from 'vscode-languageserver-protocol/node';
 import type { AboutScript } from '../../server/src/lsp/own-message';
+import type { SetHere } from '../../server/src/lsp/protocol';
 import type {
   LinesAnswer,
-  SetHere,
   SettingsToWrite,
   SettingToTry,
   TryAnswer,
-} from '../../server/src/lsp/protocol';
+} from '../../server/src/lsp/values-protocol';
 import type { Tryable } from '../../server/src/sheet/try-value';
 import { countingIn, ownClient, withServer } from '../support/server';
 

@@ -14,8 +14,8 @@ import {
   findScriptsRequest,
   listFolderRequest,
   readFileRequest,
-  sheetRequest,
-} from '../../server/src/lsp/protocol';
+} from '../../server/src/lsp/files-protocol';
+import { sheetRequest } from '../../server/src/lsp/protocol';
 import { built } from '../support/built';
 import { buzzer, textOf } from '../support/buzzer';
 import { shown } from '../support/shown';

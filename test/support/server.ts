@@ -25,7 +25,8 @@ import {
   StreamMessageWriter,
   type TextDocumentContentChangeEvent,
 } from 'vscode-languageserver-protocol/node';
-import { type OwnAbilities, summaryRequest } from '../../server/src/lsp/protocol';
+import type { OwnAbilities } from '../../server/src/lsp/files-protocol';
+import { summaryRequest } from '../../server/src/lsp/protocol';
 import { built } from './built';
 
 /** What a client of today can do, as far as answers differ by it; findings are pushed to it. */

@@ -72,7 +72,11 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   client: [
     'lsp/protocol',
     'lsp/board-protocol',
+    'lsp/files-protocol',
+    'lsp/flight-protocol',
+    'lsp/learn-protocol',
     'lsp/recording-protocol',
+    'lsp/values-protocol',
     'workspace/path-patterns',
     'lsp/own-message',
     'sheet',

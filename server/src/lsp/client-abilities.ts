@@ -1,5 +1,5 @@
+import type { OwnAbilities } from './files-protocol';
 import { DiagnosticTag, MarkupKind } from './library';
-import type { OwnAbilities } from './protocol';
 
 /** What we ask of a client's capabilities. Whatever it does not say, or says in no form of the protocol, it can't do. */
 export interface ClientAbilities {

@@ -14,7 +14,7 @@ import type { ServerFiles } from './documents/editor-files';
 import { Folders } from './documents/folders';
 import { WholeWorkspace } from './documents/whole-workspace';
 import { WorkspaceFindings } from './documents/workspace-findings';
-import { checkedNotification } from './protocol';
+import { checkedNotification } from './files-protocol';
 import { register } from './requests/table';
 import { Session } from './session';
 

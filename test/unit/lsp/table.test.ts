@@ -1,13 +1,29 @@
 import { strict as assert } from 'node:assert';
 import * as boardProtocol from '../../../server/src/lsp/board-protocol';
+import * as filesProtocol from '../../../server/src/lsp/files-protocol';
+import * as flightProtocol from '../../../server/src/lsp/flight-protocol';
+import * as learnProtocol from '../../../server/src/lsp/learn-protocol';
 import { OwnNotification, OwnRequest } from '../../../server/src/lsp/own-message';
 import * as protocol from '../../../server/src/lsp/protocol';
+import * as recordingProtocol from '../../../server/src/lsp/recording-protocol';
 import { paramsFault } from '../../../server/src/lsp/requests/table';
+import * as valuesProtocol from '../../../server/src/lsp/values-protocol';
 
 describe('the parameters of a message', () => {
   it('have a form for every message of ours that the server takes', () => {
-    const own = [...Object.values(protocol), ...Object.values(boardProtocol)].flatMap((one) =>
-      one instanceof OwnRequest || one instanceof OwnNotification ? [one.method] : [],
+    const files = [
+      protocol,
+      boardProtocol,
+      filesProtocol,
+      flightProtocol,
+      learnProtocol,
+      recordingProtocol,
+      valuesProtocol,
+    ];
+    const own = files.flatMap((file) =>
+      Object.values(file).flatMap((one: unknown) =>
+        one instanceof OwnRequest || one instanceof OwnNotification ? [one.method] : [],
+      ),
     );
     assert.ok(own.length > 20);
     for (const method of own) assert.equal(paramsFault(method, null), `params must be an object`, method);

@@ -11,7 +11,7 @@ import {
   tooLong,
   whyUnreadable,
 } from '../../workspace/file-system';
-import { findScriptsRequest, listFolderRequest, readFileRequest } from '../protocol';
+import { findScriptsRequest, listFolderRequest, readFileRequest } from '../files-protocol';
 import { bytesOf, type FilePiece, readPieceRequest } from '../recording-protocol';
 
 /** Files that can learn where the workspace's folders are. */

@@ -8,7 +8,13 @@ import { benchCard } from '../../sheet/bench-card/bench-card';
 import { benchCardMarkdown } from '../../sheet/bench-card/markdown';
 import { benchCardPage } from '../../sheet/bench-card/page';
 import type { CardTaken } from '../../sheet/bench-card/taken';
-import type { BenchCardAnswer, ReadingFault, ReadingsKept, ReadingsToKeep, ReadingTyped } from '../protocol';
+import type {
+  BenchCardAnswer,
+  ReadingFault,
+  ReadingsKept,
+  ReadingsToKeep,
+  ReadingTyped,
+} from '../flight-protocol';
 import { noteFlights } from './flight';
 import type { Context } from './row';
 

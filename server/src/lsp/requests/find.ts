@@ -10,7 +10,7 @@ import { readHold } from '../../sheet/find/hold-text';
 import { noRecording } from '../../sheet/find/measured-text';
 import { type Holds, usualHolds, wishFor } from '../../sheet/find/wish';
 import type { AboutScript } from '../own-message';
-import type { ChannelsAnswer, ChannelsAsked, FindAnswer, TypedHolds, ValuesAsked } from '../protocol';
+import type { ChannelsAnswer, ChannelsAsked, FindAnswer, TypedHolds, ValuesAsked } from '../values-protocol';
 import { readInFull, type Served } from './row';
 import { inSlices } from './slices';
 

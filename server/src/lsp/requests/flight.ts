@@ -7,7 +7,7 @@ import {
   flightForm,
   flownRecord,
 } from '../../features/flight/note-flight';
-import type { FlightNoted, FlightToNote, LastFlight } from '../protocol';
+import type { FlightNoted, FlightToNote, LastFlight } from '../flight-protocol';
 import type { Context } from './row';
 
 export function flightFormOf({ snapshot }: Context, { record, today }: LastFlight): FlightForm {

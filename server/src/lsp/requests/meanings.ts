@@ -24,6 +24,7 @@ import {
 } from '../../features/board/parameter-form';
 import { portNames } from '../../features/board/port-names';
 import { portParameters } from '../../features/board/port-settings';
+import type { NotSaid } from '../board-protocol';
 import type {
   BoardInHand,
   BoardLesson,
@@ -31,11 +32,10 @@ import type {
   HardwareAnswer,
   LessonAnswer,
   MeaningChoice,
-  NotSaid,
   SaidOfRow,
   SayingOfRow,
   SayMeaningsAnswer,
-} from '../board-protocol';
+} from '../learn-protocol';
 import { type HeldBoard, heldBoard } from './board-in-hand';
 import type { Served } from './row';
 import { withLesson } from './teach';

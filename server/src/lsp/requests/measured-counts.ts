@@ -6,7 +6,8 @@ import { measuredCounts, type TakenFor } from '../../features/board/measured-cou
 import { flightTakenText } from '../../recording/flight-taken';
 import type { RecordingReport } from '../../recording/report';
 import { canonicalUri } from '../../workspace/canonical-uri';
-import type { BoardInHand, CountsMeasured, FlightAsked, NotSaid } from '../board-protocol';
+import type { NotSaid } from '../board-protocol';
+import type { BoardInHand, CountsMeasured, FlightAsked } from '../learn-protocol';
 import { type HeldBoard, heldBoard } from './board-in-hand';
 import { answerRecording } from './recording';
 import type { Served } from './row';

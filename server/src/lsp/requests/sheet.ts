@@ -5,14 +5,8 @@ import type { DocumentEdit } from '../../language/document';
 import { type DrawnSheet, drawnSheet } from '../../sheet/drawn-sheet';
 import { type Narrowing, narrowings } from '../../sheet/narrowing/narrowing';
 import { type Tryable, tryable, tryValue } from '../../sheet/try-value';
-import type {
-  LinesAnswer,
-  SettingsToWrite,
-  SettingToTry,
-  SheetParams,
-  TryAnswer,
-  ValueToTry,
-} from '../protocol';
+import type { SheetParams } from '../protocol';
+import type { LinesAnswer, SettingsToWrite, SettingToTry, TryAnswer, ValueToTry } from '../values-protocol';
 import type { Context } from './row';
 
 export function sheetOf({ snapshot }: Context, { handed }: SheetParams): DrawnSheet {

@@ -2,6 +2,9 @@ import type { Connection, RequestType, ServerCapabilities } from 'vscode-languag
 import * as board from '../board-protocol';
 import { stopIfCancelled } from '../cancelled';
 import { diagnosticCapability } from '../documents/diagnostics';
+import * as fileMessages from '../files-protocol';
+import * as flight from '../flight-protocol';
+import * as learn from '../learn-protocol';
 import {
   CodeActionRequest,
   CodeActionResolveRequest,
@@ -40,6 +43,7 @@ import {
 import type { OwnRequest } from '../own-message';
 import * as own from '../protocol';
 import * as recording from '../recording-protocol';
+import * as values from '../values-protocol';
 import { codeActionCapability, renameCapability, tokensCapability } from './capabilities';
 import {
   about,
@@ -247,42 +251,42 @@ const rows: readonly MessageRow[] = [
     ({ hoverElsewhere }) => hoverElsewhere,
   ),
   onDemand(own.sheetRequest, ({ sheetOf }) => aboutAnyText(sheetOf)),
-  onDemand(own.tryableRequest, ({ tryableAt }) => aboutScript(tryableAt)),
-  onDemand(own.tryRequest, ({ tried }) => aboutScript(tried)),
-  onDemand(own.narrowingRequest, ({ narrowingOf }) => aboutScript(narrowingOf)),
-  onDemand(own.findRequest, ({ valuesFound }) => valuesFound),
-  onDemand(own.channelsRequest, ({ channelsFound }) => channelsFound),
-  onDemand(own.linesToWriteRequest, ({ linesFor }) => aboutScript(linesFor)),
+  onDemand(values.tryableRequest, ({ tryableAt }) => aboutScript(tryableAt)),
+  onDemand(values.tryRequest, ({ tried }) => aboutScript(tried)),
+  onDemand(values.narrowingRequest, ({ narrowingOf }) => aboutScript(narrowingOf)),
+  onDemand(values.findRequest, ({ valuesFound }) => valuesFound),
+  onDemand(values.channelsRequest, ({ channelsFound }) => channelsFound),
+  onDemand(values.linesToWriteRequest, ({ linesFor }) => aboutScript(linesFor)),
   onDemand(own.compareRequest, ({ comparison }) => comparison),
   onDemand(own.variantsRequest, ({ variantsToCompare }) => aboutWholeScript(variantsToCompare)),
-  onDemand(own.flightFormRequest, ({ flightFormOf }) => aboutScript(flightFormOf)),
-  onDemand(own.flightAnswerRequest, ({ flightAnswerFault }) => aboutScript(flightAnswerFault)),
-  onDemand(own.noteFlightRequest, ({ noteFlight }) => aboutScript(noteFlight)),
+  onDemand(flight.flightFormRequest, ({ flightFormOf }) => aboutScript(flightFormOf)),
+  onDemand(flight.flightAnswerRequest, ({ flightAnswerFault }) => aboutScript(flightAnswerFault)),
+  onDemand(flight.noteFlightRequest, ({ noteFlight }) => aboutScript(noteFlight)),
   onDemand(own.salesPageRequest, ({ salesPage }) => salesPage),
-  onDemand(own.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
+  onDemand(flight.benchCardRequest, ({ benchCardOf }) => aboutWholeScript(benchCardOf)),
   ofRecordings(recording.recordingRequest, ({ answerRecording }) => answerRecording),
   ofRecordings(recording.confirmColumnsRequest, ({ columnsConfirmed }) => columnsConfirmed),
   ofRecordings(recording.grownRequest, ({ noiseGrown }) => noiseGrown),
   ofRecordings(recording.recordedFlightsRequest, ({ flightsRecorded }) => flightsRecorded),
   ofRecordings(recording.useMeasuredRequest, ({ measuredWritten }) => aboutWholeScript(measuredWritten)),
-  onDemand(own.checkReadingRequest, ({ readingTyped }) => aboutScript(readingTyped)),
-  ofRecordings(board.countsMeasuredRequest, ({ countsMeasured }) => countsMeasured),
-  onDemand(own.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
-  ownRequest(own.writtenRequest, ({ documents }, { uri }) => documents.written(uri)),
+  onDemand(flight.checkReadingRequest, ({ readingTyped }) => aboutScript(readingTyped)),
+  ofRecordings(learn.countsMeasuredRequest, ({ countsMeasured }) => countsMeasured),
+  onDemand(flight.keepReadingsRequest, ({ keepReadings }) => aboutWholeScript(keepReadings)),
+  ownRequest(fileMessages.writtenRequest, ({ documents }, { uri }) => documents.written(uri)),
   onDemand(board.keepRequest, ({ keptChanged }) => keptChanged),
   onDemand(board.boardsRequest, ({ boards }) => boards),
   onDemand(board.boardTextRequest, ({ boardTextFor }) => aboutScriptOnBoard(boardTextFor)),
   onDemand(board.readRequest, ({ scriptFromCapture }) => scriptFromCapture),
   onDemand(board.proveRequest, ({ proof }) => aboutScriptOnBoard(proof)),
-  onDemand(board.meaningsRequest, ({ boardMeanings }) => boardMeanings),
-  onDemand(board.sayMeaningsRequest, ({ meaningsSaid }) => meaningsSaid),
-  onDemand(board.choicesRequest, ({ choicesSaid }) => choicesSaid),
-  onDemand(board.parameterFormRequest, ({ formOfParameter }) => formOfParameter),
-  onDemand(board.sayableRequest, ({ sayable }) => sayable),
-  onDemand(board.hardwareRequest, ({ hardwareSaid }) => hardwareSaid),
-  onDemand(board.lessonRequest, ({ lessonSaid }) => lessonSaid),
+  onDemand(learn.meaningsRequest, ({ boardMeanings }) => boardMeanings),
+  onDemand(learn.sayMeaningsRequest, ({ meaningsSaid }) => meaningsSaid),
+  onDemand(learn.choicesRequest, ({ choicesSaid }) => choicesSaid),
+  onDemand(learn.parameterFormRequest, ({ formOfParameter }) => formOfParameter),
+  onDemand(learn.sayableRequest, ({ sayable }) => sayable),
+  onDemand(learn.hardwareRequest, ({ hardwareSaid }) => hardwareSaid),
+  onDemand(learn.lessonRequest, ({ lessonSaid }) => lessonSaid),
   onDemand(board.newBoardTextRequest, ({ newBoardText }) => newBoardText),
-  onDemand(board.teachRequest, ({ taught }) => aboutWholeText(taught)),
+  onDemand(learn.teachRequest, ({ taught }) => aboutWholeText(taught)),
 ];
 
 /** What an editor asks for as it shows a script: what answers is loaded with the first, after the start. */

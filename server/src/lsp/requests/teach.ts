@@ -12,7 +12,7 @@ import type { Catalog } from '../../catalog/catalog';
 import type { BoardProfile } from '../../catalog/model/board-profile';
 import { fileName } from '../../craft/include-path';
 import { includedText } from '../../workspace/included-text';
-import type { BoardLesson, LessonRefused, TeachAnswer, TeachParams } from '../board-protocol';
+import type { BoardLesson, LessonRefused, TeachAnswer, TeachParams } from '../learn-protocol';
 import { freeBoardName } from './new-board-text';
 import type { Context } from './row';
 
