@@ -23,6 +23,8 @@ const api = acquireVsCodeApi();
 const page = document.getElementById('card');
 const live = document.getElementById('live');
 let taken: CardKept = nothingTaken;
+/** The script of the card. */
+let home = '';
 /** What is drawn, so that a card that did not change keeps the pilot's cursor where it is. */
 let drawn = '';
 /** What was there before all was cleared, for whoever did not mean it. */
@@ -71,6 +73,7 @@ function show(message: ToCard): void {
       if (text === drawn) return;
       drawn = text;
       taken = message.taken;
+      home = message.uri;
       draw(message.card);
     }
   }
@@ -79,7 +82,7 @@ function show(message: ToCard): void {
 function draw(card: BenchCard): void {
   const { activeElement } = document;
   fields.begin(taken);
-  steps.begin();
+  steps.begin(home);
   page?.replaceChildren(...content(card));
   progress.show(taken);
   steps.show(taken);

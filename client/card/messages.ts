@@ -5,7 +5,13 @@ import type { Target } from '../../server/src/sheet/target';
 
 /** Extension to page. */
 export type ToCard =
-  | { readonly kind: 'card'; readonly card: BenchCard; readonly taken: CardKept }
+  | {
+      readonly kind: 'card';
+      readonly card: BenchCard;
+      readonly taken: CardKept;
+      /** Of the script. */
+      readonly uri: string;
+    }
   | { readonly kind: 'faults'; readonly faults: readonly ReadingFault[] }
   /** What was typed into a field can be a reading, or not: why, in a sentence. */
   | { readonly kind: 'checked'; readonly id: string; readonly typed: string; readonly fault: string | null }

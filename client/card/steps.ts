@@ -3,6 +3,7 @@ import { type CardTaken, isTicked, tickLost } from '../../server/src/sheet/bench
 import { askedLine, assumedLine, expectedWords, onlyLine } from '../../server/src/sheet/bench-card/words';
 import type { Target } from '../../server/src/sheet/target';
 import { element } from '../page/element';
+import { lineWords } from '../page/words';
 import { type CardFields, elementId } from './fields';
 
 interface StepRow {
@@ -15,6 +16,7 @@ interface StepRow {
 /** The steps of a card, each with its box. */
 export class CardSteps {
   private drawn: StepRow[] = [];
+  private home = '';
 
   constructor(
     private readonly fields: CardFields,
@@ -22,8 +24,9 @@ export class CardSteps {
     private readonly go: (target: Target) => void,
   ) {}
 
-  /** A card is drawn anew. */
-  begin(): void {
+  /** The card of a script is drawn anew. */
+  begin(home: string): void {
+    this.home = home;
     this.drawn = [];
   }
 
@@ -76,7 +79,7 @@ export class CardSteps {
   }
 
   private line(target: Target): HTMLElement {
-    const words = `line ${target.line + 1}`;
+    const words = lineWords(target, this.home);
     return element('button', { type: 'button', class: 'link', onclick: () => this.go(target) }, words);
   }
 

@@ -2,6 +2,7 @@ import type { FindResult, FoundProposal } from '../../server/src/lsp/values-prot
 import type { ProposalReading, ProposedSetting } from '../../server/src/sheet/find/answer';
 import { readingClauses } from '../../server/src/sheet/find/hold-text';
 import { measuredSentence } from '../../server/src/sheet/find/measured-text';
+import type { WayToWrite } from '../../server/src/sheet/not-known';
 import { element, scroller } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
 import { turnWords } from '../page/words';
@@ -73,18 +74,32 @@ function show(inside: readonly HTMLElement[], said?: string): void {
 }
 
 function resultOf(found: FindResult): readonly HTMLElement[] {
-  const { answer, unfiltered, measured, inTheWay, proposals, heldBack, caution } = found;
+  const { answer, unfiltered, tones, measured, inTheWay, ways, proposals, heldBack, caution } = found;
   return [
     element('h2', {}, 'What was found'),
     element('p', { class: 'answer' }, answer),
     ...(unfiltered === null ? [] : [element('p', {}, unfiltered.text)]),
     ...(measured === null ? [] : [element('p', { class: 'measured' }, measured)]),
+    ...(tones === null ? [] : [element('p', {}, tones)]),
     ...listed('What stands in the way', inTheWay),
+    ...(ways.length === 0 ? [] : [wayButtons(ways)]),
     ...(proposals.length === 0 ? [] : [tradeOff(found)]),
     ...proposals.map((one) => proposalSection(one, found.nowReadings)),
     ...listed('Not moved further', heldBack),
     element('p', { class: 'aside' }, caution),
   ];
+}
+
+/** What is written is filled in by the pilot, and then looked for again. */
+function wayButtons(ways: readonly WayToWrite[]): HTMLElement {
+  const buttons = ways.map(({ title, paths }) =>
+    element(
+      'button',
+      { type: 'button', onclick: () => api.postMessage({ kind: 'write-lines', paths }) },
+      title,
+    ),
+  );
+  return element('div', { class: 'choices' }, ...buttons);
 }
 
 function listed(title: string, sentences: readonly string[]): readonly HTMLElement[] {

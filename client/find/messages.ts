@@ -27,4 +27,6 @@ export type FromFind =
   | { readonly kind: 'ready' }
   | { readonly kind: 'find'; readonly chosen: FindChoices }
   | { readonly kind: 'stop' }
+  /** Lines for these settings, to be filled in. */
+  | { readonly kind: 'write-lines'; readonly paths: readonly string[] }
   | { readonly kind: 'write'; readonly id: string };

@@ -1,11 +1,13 @@
 import type { FindResult } from '../../server/src/lsp/values-protocol';
 import type { TradePoint } from '../../server/src/sheet/find/answer';
+import { trembleText } from '../../server/src/sheet/find/measured-text';
 import { shortNumber } from '../../server/src/units/number-text';
-import { drawing, element, scroller } from '../page/element';
+import { element, scroller } from '../page/element';
+import { canvas, shape, sized, words, wordsWidth } from '../sheet/plots/frame';
 
 /** Pixels. */
-const [width, height] = [620, 230];
-const margin = { top: 14, right: 16, bottom: 34, left: 62 };
+const height = 230;
+const margin = { top: 18, right: 16, bottom: 34, left: 62 };
 
 interface TradeMark extends TradePoint {
   readonly name: string;
@@ -18,8 +20,12 @@ export function tradeOff(found: FindResult): HTMLElement {
   return element(
     'figure',
     { class: 'trade' },
-    element('figcaption', {}, 'Noise against delay: farther right is later, farther down is quieter'),
-    element('div', { class: 'drawn' }, drawn(found.front, marks)),
+    element(
+      'figcaption',
+      {},
+      `Noise (% of throttle for ${trembleText(found.nowReadings)}) against delay: farther right is later, farther down is quieter`,
+    ),
+    sized((width) => drawn(found.front, marks, width)),
     element(
       'details',
       { class: 'told' },
@@ -37,7 +43,7 @@ function marksOf({ now, proposals }: FindResult): readonly TradeMark[] {
 }
 
 /** Equal steps to the right are equal delays; equal steps down are equal shares of noise. */
-function drawn(front: readonly TradePoint[], marks: readonly TradeMark[]): SVGElement {
+function drawn(front: readonly TradePoint[], marks: readonly TradeMark[], width: number): SVGElement {
   const all = [...front, ...marks];
   const most = 1.06 * Math.max(...all.map(({ delay }) => delay));
   const noises = all.map(({ noise }) => Math.log10(Math.max(1e-9, noise)));
@@ -50,45 +56,73 @@ function drawn(front: readonly TradePoint[], marks: readonly TradeMark[]): SVGEl
   const path = front
     .map(({ delay, noise }, at) => `${at === 0 ? 'M' : 'L'}${x(delay).toFixed(1)} ${y(noise).toFixed(1)}`)
     .join('');
-  return drawing(
-    'svg',
-    { viewBox: `0 0 ${width} ${height}`, 'aria-hidden': 'true' },
+  const placed = marks.map((mark): PlacedMark => ({ ...mark, x: x(mark.delay), y: y(mark.noise) }));
+  const isTight = width < 400;
+  return canvas(
+    width,
+    height,
     ...decades(low, high).flatMap((noise) => [
-      drawing('line', {
+      shape('line', {
         class: 'rule',
-        x1: String(margin.left),
-        x2: String(width - margin.right),
-        y1: String(y(noise)),
-        y2: String(y(noise)),
+        x1: margin.left,
+        x2: width - margin.right,
+        y1: y(noise),
+        y2: y(noise),
       }),
       label(`${shortNumber(noise)} %`, margin.left - 6, y(noise) + 4, 'end'),
     ]),
-    ...ticks(most).map((delay) => label(shortNumber(delay), x(delay), height - 16, 'middle')),
+    ...ticks(most, isTight ? 4 : 7).map((delay) =>
+      label(shortNumber(delay), x(delay), height - 16, 'middle'),
+    ),
     label('ms of delay', width - margin.right, height - 2, 'end'),
-    drawing('path', { class: 'front', d: path }),
-    ...marks.flatMap((mark) => markAt(mark, x(mark.delay), y(mark.noise))),
+    shape('path', { class: 'front', d: path }),
+    ...placed.map(({ kind, x: cx, y: cy }) => shape('circle', { class: kind, cx, cy, r: 5 })),
+    ...namesOf(placed, width),
   );
 }
 
-function markAt({ name, kind }: TradeMark, x: number, y: number): readonly SVGElement[] {
-  const isRight = x > width - 120;
-  const at = { cx: x.toFixed(1), cy: y.toFixed(1), r: '5', class: kind };
-  const text = label(name, isRight ? x - 9 : x + 9, y - 7, isRight ? 'end' : 'start');
-  text.setAttribute('class', 'named');
-  return [drawing('circle', at), text];
+type PlacedMark = TradeMark & { readonly x: number; readonly y: number };
+
+/** Left, right, top and bottom, in pixels. */
+type WordBox = readonly [number, number, number, number];
+
+/** Each name beside its dot, at the first of four places where it covers neither a dot nor another name. */
+function namesOf(marks: readonly PlacedMark[], width: number): readonly SVGElement[] {
+  const taken: WordBox[] = marks.map(({ x, y }) => [x - 5, x + 5, y - 5, y + 5]);
+  return marks.map(({ name, x, y }) => {
+    const long = wordsWidth(name);
+    const places = [-7, 16].flatMap((down) => [
+      { at: x + 7, down, anchor: 'start' as const },
+      { at: x - 7, down, anchor: 'end' as const },
+    ]);
+    const boxOf = ({ at, down, anchor }: (typeof places)[number]): WordBox => {
+      const left = anchor === 'start' ? at : at - long;
+      return [left, left + long, y + down - 10, y + down + 3];
+    };
+    const isFree = (box: WordBox) =>
+      box[0] >= margin.left && box[1] <= width && !taken.some((one) => overlap(one, box));
+    const place = places.find((one) => isFree(boxOf(one))) ?? places[0];
+    if (place === undefined) throw new Error('a name has a place');
+    taken.push(boxOf(place));
+    return words(name, { class: 'named', x: place.at, y: y + place.down, 'text-anchor': place.anchor });
+  });
+}
+
+function overlap(one: WordBox, other: WordBox): boolean {
+  return one[0] < other[1] && other[0] < one[1] && one[2] < other[3] && other[2] < one[3];
 }
 
 function label(text: string, x: number, y: number, anchor: 'start' | 'middle' | 'end'): SVGElement {
-  return drawing('text', { x: x.toFixed(1), y: y.toFixed(1), 'text-anchor': anchor }, text);
+  return words(text, { x, y, 'text-anchor': anchor });
 }
 
 function decades(low: number, high: number): readonly number[] {
   return Array.from({ length: high - low + 1 }, (_, at) => 10 ** (low + at));
 }
 
-function ticks(most: number): readonly number[] {
+function ticks(most: number, count: number): readonly number[] {
   const power = 10 ** Math.floor(Math.log10(most));
-  const step = [0.2, 0.5, 1, 2].map((one) => one * power).find((one) => most / one <= 7) ?? most;
+  const step = [0.2, 0.5, 1, 2].map((one) => one * power).find((one) => most / one <= count) ?? most;
   return Array.from({ length: Math.floor(most / step) + 1 }, (_, at) => at * step).filter(
     (one) => one < 0.94 * most,
   );

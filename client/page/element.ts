@@ -41,3 +41,10 @@ function fill(made: Element, attributes: Attributes, children: readonly Child[])
 export function scroller(label: string, table: HTMLElement): HTMLElement {
   return element('div', { class: 'scroller', tabindex: '0', role: 'region', 'aria-label': label }, table);
 }
+
+/** With a column for each pack; where there is little room, what a row is about stands above them (`by-pack.css`). */
+export function packsTable(packs: number, ...parts: readonly HTMLElement[]): HTMLElement {
+  const table = element('table', { class: packs > 1 ? 'by-pack' : false }, ...parts);
+  table.style.setProperty('--packs', String(packs));
+  return table;
+}

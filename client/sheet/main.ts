@@ -1,6 +1,7 @@
 import '../page/page.css';
 import '../page/drawing.css';
 import './sheet.css';
+import './by-pack.css';
 import './wiring.css';
 import './drawings.css';
 import type { BuildSheet, SheetPart } from '../../server/src/sheet/build-sheet';
@@ -9,6 +10,7 @@ import { element } from '../page/element';
 import { onMessage, readState, restoreState, send, writeState } from './extension-side';
 import { fold } from './fold';
 import { header } from './header';
+import { linksAreFor } from './link';
 import { lightUp } from './lit';
 import type { EmptyState, ToSheet } from './messages';
 import { partContent } from './parts';
@@ -31,13 +33,14 @@ function show(message: Extract<ToSheet, { kind: 'sheet' | 'nothing' }>): void {
     offerSurer(false);
     return;
   }
-  const { sheet } = message;
+  const { sheet, uri } = message;
+  linksAreFor(uri);
   const { name, about, readAs, packs, packInView, parts, plots } = sheet;
   keepOnly(page, ['header', ...parts.map(({ id }) => id)]);
   place(page, 'header', [name, about, readAs, packs, packInView], () => header(sheet));
   for (const part of parts) {
     const own = plots.filter((plot) => plot.part === part.id);
-    place(page, part.id, [part, own], () => foldedPart(part, own));
+    place(page, part.id, [part, own, uri], () => foldedPart(part, own));
   }
   flightsShown(parts.find((part) => part.id === 'learned'));
   offerSurer(sheet.readAs === 'whole');

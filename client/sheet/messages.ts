@@ -33,7 +33,7 @@ export interface EmptyState {
 
 /** Extension to page. */
 export type ToSheet =
-  | { readonly kind: 'sheet'; readonly sheet: DrawnSheet }
+  | { readonly kind: 'sheet'; readonly sheet: DrawnSheet; readonly uri: string }
   /** What the pilot had changed about the page; comes before the first sheet. */
   | { readonly kind: 'state'; readonly state: PageState }
   /** Where the cursor stands now. */
@@ -61,6 +61,8 @@ export type FromSheet =
   | { readonly kind: 'open-recording'; readonly uri: string }
   /** What to set, on a page of its own. */
   | { readonly kind: 'find-value' }
+  /** Which video channels for everybody who flies together. */
+  | { readonly kind: 'find-channels' }
   /** What to measure so that figures get surer. */
   | { readonly kind: 'narrow' }
   /** Lines for these settings, to be filled in. */

@@ -1,7 +1,7 @@
 import type { FigureReading, MovedFigure } from '../../server/src/sheet/compare/moved-figures';
 import type { BySlider, Tryable } from '../../server/src/sheet/try-value';
 import { withUnit } from '../../server/src/units/number-text';
-import { element, scroller } from '../page/element';
+import { element, packsTable, scroller } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
 import { turnWords } from '../page/words';
 import { send } from './extension-side';
@@ -64,7 +64,7 @@ function trialOf(
       },
     },
     element('h2', {}, 'Try a value'),
-    element('p', {}, title, ' ', held),
+    element('p', {}, title, ': ', held),
     ...controls,
     results,
     element('div', { class: 'choices' }, write, leave),
@@ -191,9 +191,8 @@ function movedTable(
   packs: readonly (string | null)[],
 ): HTMLElement {
   const heads = packs.map((pack) => element('th', { scope: 'col' }, pack ?? 'now → then'));
-  const table = element(
-    'table',
-    {},
+  const table = packsTable(
+    packs.length,
     element('thead', {}, element('tr', {}, element('td', {}), ...heads)),
     element('tbody', {}, ...moved.map(movedRow)),
   );

@@ -49,7 +49,7 @@ export async function openBenchCard(context: vscode.ExtensionContext, client: Cl
     });
   const refresh = async () => {
     const answer = await client.request(benchCardRequest, about(uri));
-    if (answer !== null) await post({ kind: 'card', card: answer.card, taken: taken() });
+    if (answer !== null) await post({ kind: 'card', card: answer.card, taken: taken(), uri: uri.toString() });
     else if (client.state === 'running') await postNothing();
   };
   const keepTaken = async (before: CardKept, mine: CardKept) => {

@@ -45,8 +45,10 @@ export async function compareScripts(context: vscode.ExtensionContext, client: C
   const picked = await vscode.window.showQuickPick(choices, {
     title: t('Compare {name} with', { name: nameOf(document.uri) }),
     placeHolder: mayHaveRevisions()
-      ? t('Another script, an earlier revision, another pack, or this craft with a load or in the cold')
-      : t('Another script, another pack, or this craft with a load or in the cold'),
+      ? t(
+          'Another script, an earlier revision, another pack, or this craft with a load, in the cold or in a wind',
+        )
+      : t('Another script, another pack, or this craft with a load, in the cold or in a wind'),
     matchOnDescription: true,
   });
   const pair = await picked?.pair?.();

@@ -12,9 +12,12 @@ const { t } = vscode.l10n;
 /** As many as ask for a plan together. */
 const groups = ['2', '3', '4', '5', '6', '7', '8'];
 
-/** Which video channels for all who fly together: says the plan, and writes the one that is picked. */
-export async function findChannels(client: Client): Promise<void> {
-  const uri = activeCraftScript()?.document.uri;
+/**
+ * Which video channels for all who fly together with a craft, the active one or that of the build sheet: says the plan,
+ * and writes the one that is picked.
+ */
+export async function findChannels(client: Client, given?: vscode.Uri): Promise<void> {
+  const uri = given ?? activeCraftScript()?.document.uri;
   if (uri === undefined) {
     void vscode.window.showInformationMessage(
       t('Open a craft script first: it says whose radio rules hold.'),

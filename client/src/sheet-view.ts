@@ -11,6 +11,7 @@ import { pageState } from '../sheet/state';
 import { about, aboutPlace } from './about';
 import type { Client } from './client';
 import { goWay, noScript, stopped } from './empty-sheet';
+import { findChannels } from './find-channels';
 import { findValue } from './find-value';
 import { goTo } from './go-to';
 import { activeScript } from './language';
@@ -116,7 +117,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     const { shown } = this;
     const sheet = shown === undefined ? null : await this.sheetOf(shown);
     if (mine !== this.asked) return;
-    if (sheet !== null) this.post({ kind: 'sheet', sheet });
+    if (sheet !== null && shown !== undefined) this.post({ kind: 'sheet', sheet, uri: shown.toString() });
     else if (shown === undefined) this.post({ kind: 'nothing', state: noScript });
     else if (this.client.state === 'stopped') this.post({ kind: 'nothing', state: stopped });
   }
@@ -176,6 +177,8 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
         return openRecording(this.context, this.client, this.said, message.uri);
       case 'find-value':
         return findValue(this.context, this.client, this.shown);
+      case 'find-channels':
+        return findChannels(this.client, this.shown);
       case 'narrow':
         return this.narrow();
       case 'write-lines':

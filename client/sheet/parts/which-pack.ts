@@ -7,7 +7,7 @@ import type {
   WhichPack,
   WithheldRow,
 } from '../../../server/src/sheet/which-pack';
-import { element, scroller } from '../../page/element';
+import { element, packsTable, scroller } from '../../page/element';
 import { send } from '../extension-side';
 import { fold } from '../fold';
 import { valueLink } from '../link';
@@ -88,9 +88,8 @@ function packTable(columns: readonly string[], rows: readonly PackRow[]): HTMLEl
     element('td', {}),
     ...columns.map((name) => element('th', { scope: 'col' }, name)),
   );
-  const table = element(
-    'table',
-    {},
+  const table = packsTable(
+    columns.length,
     element('thead', {}, head),
     element('tbody', {}, ...rows.flatMap((one) => row(one, one.cells, columns))),
   );

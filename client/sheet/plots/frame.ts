@@ -50,6 +50,16 @@ export function words(text: string, where: Where): SVGElement {
   return drawing('text', texts(where), text);
 }
 
+let ruler: CanvasRenderingContext2D | null = null;
+
+/** Pixels that words of a drawing take; about, where they can't be measured. */
+export function wordsWidth(text: string): number {
+  ruler ??= document.createElement('canvas').getContext('2d');
+  if (ruler === null) return text.length * 6.5;
+  ruler.font = `11px ${getComputedStyle(document.body).fontFamily}`;
+  return ruler.measureText(text).width;
+}
+
 function texts(where: Where): Record<string, string> {
   return Object.fromEntries(Object.entries(where).map(([name, value]) => [name, String(value)]));
 }

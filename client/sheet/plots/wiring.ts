@@ -1,20 +1,39 @@
 import type { Target } from '../../../server/src/sheet/target';
 import type { SheetRail } from '../../../server/src/sheet/wired-rails';
 import type { SheetPort, WiredWhere } from '../../../server/src/sheet/wired-where';
-import { drawing } from '../../page/element';
+import { drawing, element } from '../../page/element';
 import { send } from '../extension-side';
 import { figureText } from './figure-text';
-import { canvas, shape, sized, words } from './frame';
+import { canvas, shape, sized, words, wordsWidth } from './frame';
 
 const row = 26;
 const head = 26;
 /** Below this many pixels there is no room for bars and currents. */
 const narrow = 400;
+/** Between a box and its words, and from a box to the board, in pixels. */
+const [inset, lead] = [7, 15];
+/** From the board to what hangs on its supplies. */
+const branch = 21;
 
-/** The board with what hangs on its ports to the left, and what its supplies feed to the right. */
+/**
+ * The board with what hangs on its ports to the left, and what its supplies feed to the right; where the words of both
+ * don't fit beside each other, one above the other.
+ */
 export function wiringDrawing({ board, ports, rails }: WiredWhere): HTMLElement {
   const used = ports.filter(({ devices }) => devices.length > 0);
-  return sized((width) => drawn(board ?? 'board', used, rails, width));
+  const name = board ?? 'board';
+  return sized((width) => {
+    const sides = sidesOf(name, used, rails, width);
+    if (sides !== null) return drawn(name, used, rails, sides);
+    const { onPorts, onBoard } = roomOf(name, used, rails);
+    const left = Math.max(onPorts, width - onBoard);
+    return element(
+      'div',
+      { class: 'stacked' },
+      drawn(name, used, [], { left, right: left + onBoard, width: left + onBoard, isNarrow: true }),
+      drawn(name, [], rails, { left: 0, right: onBoard, width, isNarrow: true }),
+    );
+  });
 }
 
 interface BoardSides {
@@ -25,24 +44,51 @@ interface BoardSides {
   readonly isNarrow: boolean;
 }
 
-function sidesOf(width: number): BoardSides {
-  const isNarrow = width < narrow;
-  const left = Math.round(isNarrow ? width * 0.38 : Math.min(200, width * 0.34));
-  return { left, right: left + (isNarrow ? 88 : 120), width, isNarrow };
+/** Null where the words of both sides don't fit beside each other. */
+function sidesOf(
+  board: string,
+  ports: readonly SheetPort[],
+  rails: readonly SheetRail[],
+  width: number,
+): BoardSides | null {
+  const { onPorts, onBoard, onRails } = roomOf(board, ports, rails);
+  if (width >= narrow) {
+    const left = Math.round(Math.max(onPorts, Math.min(200, width * 0.34)));
+    return { left, right: left + Math.max(120, onBoard), width, isNarrow: false };
+  }
+  const most = width - onBoard - onRails;
+  if (most < onPorts) return null;
+  const left = Math.round(Math.min(most, Math.max(onPorts, width * 0.38)));
+  return { left, right: left + onBoard, width, isNarrow: true };
+}
+
+/** Pixels that the words of each part take, with their boxes and wires. */
+function roomOf(board: string, ports: readonly SheetPort[], rails: readonly SheetRail[]) {
+  const longest = (texts: readonly string[]) => Math.ceil(Math.max(0, ...texts.map(wordsWidth)));
+  const pins = longest(ports.map(({ name }) => name)) + longest(rails.map(({ voltage }) => voltage));
+  const loads = longest(rails.flatMap((rail) => rail.loads.map(({ name }) => name)));
+  return {
+    onPorts: longest(ports.flatMap(({ devices }) => devices.map(({ name }) => name))) + 2 * inset + lead,
+    onBoard: Math.max(pins + 2 * inset + 6, longest([board]) + 2 * inset),
+    onRails: Math.max(longest(rails.map(amountText)), loads + 2 * inset) + branch,
+  };
+}
+
+function amountText({ used, limit }: SheetRail): string {
+  return limit === null ? figureText(used, 'A') : `${figureText(used, '')} of ${figureText(limit, 'A')}`;
 }
 
 function drawn(
   board: string,
   ports: readonly SheetPort[],
   rails: readonly SheetRail[],
-  width: number,
+  sides: BoardSides,
 ): SVGElement {
-  const sides = sidesOf(width);
   const onPorts = ports.reduce((sum, { devices }) => sum + devices.length, 0);
   const onRails = rails.reduce((sum, { loads }) => sum + 1 + loads.length, 0);
   const height = head + row * Math.max(1, onPorts, onRails) + 4;
   return canvas(
-    width,
+    sides.width,
     height,
     shape('rect', {
       class: 'board',
@@ -69,15 +115,15 @@ function portRows(ports: readonly SheetPort[], { left }: BoardSides): readonly S
         y += row;
         const bend = at === first ? '' : `V${first}`;
         return [
-          shape('path', { class: wire, d: `M${left - 22} ${at}H${left - 10}${bend}H${left}` }),
+          shape('path', { class: wire, d: `M${left - lead} ${at}H${left - 8}${bend}H${left}` }),
           leading(
             device.target,
-            shape('rect', { class: 'box', x: 0.5, y: at - 10, width: left - 23, height: 20, rx: 3 }),
-            words(device.name, { class: 'named', x: 7, y: at + 4 }),
+            shape('rect', { class: 'box', x: 0.5, y: at - 10, width: left - lead - 1, height: 20, rx: 3 }),
+            words(device.name, { class: 'named', x: inset, y: at + 4 }),
           ),
         ];
       }),
-      words(name, { class: hasConflict ? 'tick wrong' : 'tick', x: left + 7, y: first + 4 }),
+      words(name, { class: hasConflict ? 'tick wrong' : 'tick', x: left + inset, y: first + 4 }),
     ];
   });
 }
@@ -92,15 +138,11 @@ function railRows(
     y += row;
     const from = right + 12;
     const to = Math.max(from + 20, width - 84);
-    const amount =
-      rail.limit === null
-        ? figureText(rail.used, 'A')
-        : `${figureText(rail.used, '')} of ${figureText(rail.limit, 'A')}`;
     const share = rail.limit === null || isNarrow ? null : Math.min(1, rail.used / rail.limit);
     return [
       words(rail.voltage, {
         class: rail.hasConflict ? 'tick wrong' : 'tick',
-        x: right - 7,
+        x: right - inset,
         y: at + 4,
         'text-anchor': 'end',
       }),
@@ -124,7 +166,7 @@ function railRows(
               rx: 3,
             }),
           ]),
-      words(amount, { class: 'tick', x: width - 1, y: at + 4, 'text-anchor': 'end' }),
+      words(amountText(rail), { class: 'tick', x: width - 1, y: at + 4, 'text-anchor': 'end' }),
       ...rail.loads.flatMap((load) => {
         const under = y;
         y += row;

@@ -96,6 +96,10 @@ export const findForm = z.object({
     })
     .nullable()
     .describe('With every filter off that may be turned off; null where none may.'),
+  tones: z
+    .string()
+    .nullable()
+    .describe('Where the motors hum, where not enough is known to find values; null otherwise.'),
   moving: z.array(z.string()).describe('The settings that may move.'),
   front: z.array(point).describe('What there is between the ends, the least delay first.'),
   proposals: z

@@ -60,7 +60,7 @@ function hintsFor(
   const others = settings.filter(({ setting }) => setting.origin.line !== line);
   if (own.length === 0) return others.slice(0, 1).map((other) => overriddenHint(snapshot, other));
   return [
-    ...(isCalculated(statement.value) ? calculatedHints(own) : translationHints(own)),
+    ...(isCalculated(statement.value) ? calculatedHints(own) : translationHints(own, statement.value)),
     ...effectHints(snapshot, own),
     ...others.map(({ pack, setting }) => otherPackHint(snapshot, pack, setting)),
     ...overridingHints(snapshot, own),
@@ -101,8 +101,9 @@ function calculatedHints(own: readonly PerPack[]): readonly HintText[] {
   return [{ label: `= ${label}`, tooltip: 'What the calculation comes to' }];
 }
 
-function translationHints([first]: readonly PerPack[]): readonly HintText[] {
-  const label = first === undefined ? null : otherUnitText(first.setting.value, first.setting.found);
+function translationHints([first]: readonly PerPack[], written: ValueNode | null): readonly HintText[] {
+  const unit = written?.kind === 'number' ? (written.unit?.text ?? null) : null;
+  const label = first === undefined ? null : otherUnitText(first.setting.value, first.setting.found, unit);
   return label === null ? [] : [{ label, tooltip: 'The same in another unit' }];
 }
 

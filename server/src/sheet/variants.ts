@@ -6,6 +6,7 @@ import { settingEdits, whatIf } from './what-if';
 
 /** What is held otherwise. */
 export const [load, air] = ['craft.payload', 'craft.air-temperature'] as const;
+const wind = 'craft.wind';
 
 /** One setting held otherwise, to be seen side by side with what the script says, which stays as it is. */
 export interface Variant {
@@ -39,10 +40,18 @@ function withLoad(view: CraftView): Variant {
   return { words: `with a load of ${to}`, path: load, to };
 }
 
-/** What a pilot may want to see side by side: with and without a load, and in the cold. */
+/** In the first of the usual winds, or without the one that blows; null where none is usual. */
+function inWind(view: CraftView): Variant | null {
+  const now = view.quantity(wind) ?? 0;
+  if (now > 0) return { words: `without the wind of ${view.short(now, 'm/s')}`, path: wind, to: '0 m/s' };
+  const usual = view.catalog.commonValues.get(wind)?.values?.[0]?.value;
+  return usual === undefined ? null : { words: `in a wind of ${usual}`, path: wind, to: usual };
+}
+
+/** What a pilot may want to see side by side: with and without a load, in the cold, and in a wind. */
 export function variantsOf(view: CraftView): readonly Variant[] {
   const other = withoutLoad(view) ?? withLoad(view);
-  return [other, inTheCold(view)].flatMap((variant) => variant ?? []);
+  return [other, inTheCold(view), inWind(view)].flatMap((variant) => variant ?? []);
 }
 
 /** The craft with all of them; null where one can't be written. */

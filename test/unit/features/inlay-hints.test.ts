@@ -23,6 +23,11 @@ describe('inlay hints', () => {
     assert.deepEqual(labels(`${include}[gyro.filter.1]\ncutoff = 121 Hz`, files), ['in place of 0.12 kHz']);
   });
 
+  it('tell a value in another unit than it is written in', () => {
+    assert.deepEqual(labels('[prop]\ndiameter = 3.5 in\npitch = 31 mm'), ['= 88.9 mm', '≈ 1.22 in']);
+    assert.deepEqual(labels('[video]\npower = 14 dBm'), ['≈ 25.1 mW']);
+  });
+
   it('tell what a calculation comes to without the tail of a conversion', () => {
     assert.deepEqual(labels('let a = 3 Hz\n[gyro.filter.1]\ncutoff = a * 100 / 7'), ['= 42.8571 Hz']);
   });

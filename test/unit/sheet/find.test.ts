@@ -204,6 +204,30 @@ describe('what can’t be had', () => {
     assert.match(inTheWay.join(' '), /motor\.kv/);
     assert.match(found(craftOf('[gyro]\nrate = 4 kHz', {})).inTheWay.join(' '), /no whole craft/);
   });
+
+  it('says meanwhile where the motors hum, and offers the lines once', () => {
+    const text = readFileSync('test/demo/wagtail.craft', 'utf8')
+      .replace(/\[gyro\.filter\.1\][\s\S]*?(?=\[control\])/, '')
+      .replace(/^rate = 2 kHz$/m, '');
+    const { tones, ways, inTheWay } = found(craftOf(text, club));
+    assert.match(
+      tones ?? '',
+      /hum with pack single at \d+ Hz \(\d+–\d+\) in the hover and at \d+ Hz .*; with pack pair at/,
+    );
+    assert.ok(inTheWay.length > 1);
+    assert.deepEqual(
+      ways.map(({ paths }) => paths),
+      [['gyro.filter.1.kind', 'control.rate']],
+    );
+    const noKv = readFileSync('test/demo/wagtail.craft', 'utf8').replace(/^kv .*$/m, '');
+    assert.equal(found(craftOf(noKv, club)).tones, null);
+  });
+
+  it('says of a filter that may not go that it stays on', () => {
+    assert.deepEqual(foundIn('wagtail').heldBack, [
+      'derivative.filter.1.kind: stays on, or the check “The derivative is filtered” would speak up.',
+    ]);
+  });
 });
 
 describe('whether filters are needed', () => {

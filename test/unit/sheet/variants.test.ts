@@ -14,15 +14,21 @@ const viewOf = (text: string) => {
 };
 
 describe('with and without', () => {
-  it('offers the cruiser without its load, the racer with one, and both in the cold', () => {
+  it('offers the cruiser without its load and its wind, the racer with both, and both in the cold', () => {
     assert.deepEqual(variantsOf(viewOf(read('bittern'))), [
       { words: 'without the load of 35 g', path: 'craft.payload', to: '0 g' },
       { words: 'in the cold, at 0 degC', path: 'craft.air-temperature', to: '0 degC' },
+      { words: 'without the wind of 6 m/s', path: 'craft.wind', to: '0 m/s' },
     ]);
     assert.deepEqual(variantsOf(viewOf(read('sandmartin')))[0], {
       words: 'with a load of 30 g', // flies at 308 g
       path: 'craft.payload',
       to: '30 g',
+    });
+    assert.deepEqual(variantsOf(viewOf(read('sandmartin')))[2], {
+      words: 'in a wind of 6 m/s',
+      path: 'craft.wind',
+      to: '6 m/s',
     });
     const unweighed = read('sandmartin').replace(/^mass +=.*$/m, '');
     assert.deepEqual(variantsOf(viewOf(unweighed))[0], {

@@ -1,5 +1,5 @@
 import { strict as assert } from 'node:assert';
-import { readFileSync } from 'node:fs';
+import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { everyTheme } from './driver';
 import { oneWindow } from './one-window';
@@ -55,6 +55,21 @@ describe('a value that is found', () => {
       /^Measured noise up to 200 Hz, rms behind the filters \(before them\): roll [\d.]+ → [\d.]+ \([\d.]+\) deg\/s; /,
     );
     assert.deepEqual(await editor().accessFaults(), []);
+  });
+
+  it('says of a craft without filters where it hums, and writes the lines to fill in', async () => {
+    const text = readFileSync(join(editor().folder, 'wagtail.craft'), 'utf8');
+    const bare = text.replace(/\[gyro\.filter\.1\][\s\S]*?(?=\[derivative)/, '');
+    writeFileSync(join(editor().folder, 'bare.craft'), bare);
+    await editor().openFile('bare.craft');
+    await editor().runCommand('Propsoff: Find a Value');
+    await page().locator('button', { hasText: 'Find' }).first().click();
+    await page().locator('#result', { hasText: 'the motors hum with pack single at' }).waitFor();
+    await page().locator('button', { hasText: 'Write this line' }).click();
+    await editor().waitForText('filter.1.kind = #');
+    assert.equal(await editor().page.locator('.tab', { hasText: 'Find a Value' }).count(), 1);
+    await editor().runCommand('Propsoff: Find a Value');
+    assert.equal(await editor().page.locator('.tab', { hasText: 'Find a Value' }).count(), 1);
   });
 
   it('is not looked for while what is asked can’t be read; what can’t be had says why', async () => {

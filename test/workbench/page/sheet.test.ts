@@ -178,6 +178,51 @@ describe('the build sheet', () => {
     });
   }
 
+  it('fits a panel of 250 pixels: no word leaves its box, no column the panel', async () => {
+    const bar = await editor().page.locator('.part.sidebar').boundingBox();
+    assert.ok(bar !== null);
+    await editor().openFile('bittern.craft');
+    const drag = async (from: number, to: number) => {
+      await editor().page.mouse.move(bar.x + from, 400);
+      await editor().page.mouse.down();
+      await editor().page.mouse.move(bar.x + to, 400, { steps: 4 });
+      await editor().page.mouse.up();
+    };
+    await drag(bar.width, 250);
+    const out = () =>
+      editor()
+        .webview()
+        .locator('main')
+        .evaluate((main) => {
+          const right = main.getBoundingClientRect().right;
+          return [
+            ...[...main.querySelectorAll('.scroller')].filter(
+              (one) => one.checkVisibility() && one.scrollWidth > one.clientWidth,
+            ),
+            ...[...main.querySelectorAll('.box + .named, #wired-where .tick')].filter((one) => {
+              const words = one.getBoundingClientRect();
+              const isNamed = one.classList.contains('named');
+              const box = isNamed ? one.previousElementSibling?.getBoundingClientRect() : undefined;
+              return words.right > (box?.right ?? right) || words.left < (box?.left ?? 0);
+            }),
+          ].map((one) => one.textContent ?? '');
+        });
+    await editor().waitUntil('a narrow sheet', async () => (await out()).length === 0);
+    assert.ok((await editor().webview().locator('.stacked .box + .named').count()) >= 5);
+    await drag(250, bar.width);
+  });
+
+  it('leads to the channels of everybody who flies, and to a wind', async () => {
+    const page = editor().webview();
+    await page.locator('#who-sees-me button', { hasText: 'Find Video Channels' }).click();
+    await editor().page.locator('.quick-input-widget input[placeholder^="How many fly together"]').waitFor();
+    await editor().press('Escape');
+    await page.locator('button[data-variant="craft.wind"]').click();
+    const far = page.locator('tr[data-moved=reach]');
+    assert.match(await far.innerText(), /How far out against the wind/);
+    await page.locator('button', { hasText: 'Leave It' }).click();
+  });
+
   it('raises no complaint about its content (J03)', () => assert.deepEqual(complaints, []));
 
   it('stands beside a status bar that counts', async () => {

@@ -1,5 +1,6 @@
 import { CraftView } from '../../craft/view';
 import {
+  apartText,
   type ChannelPlan,
   type ChannelWish,
   channelPlan,
@@ -111,7 +112,9 @@ function planned(work: Generator<void, ChannelPlan>): ChannelPlan {
   for (let step = work.next(); ; step = work.next()) if (step.done === true) return step.value;
 }
 
-function planText({ channels, answer, caution, pilots }: ChannelPlan, terminal: Terminal): string {
+function planText(plan: ChannelPlan, terminal: Terminal): string {
+  const { channels, answer, caution, pilots } = plan;
+  const apart = channels.length === 0 ? answer : sentence(apartText(plan));
   const lines = [
     painted(pilots === 1 ? 'A channel for one pilot' : `Channels for ${pilots} pilots`, 'bold', terminal),
     ...channels.map((one) => {
@@ -119,8 +122,12 @@ function planText({ channels, answer, caution, pilots }: ChannelPlan, terminal: 
       const also = others.length === 0 ? '' : ` (also ${others.join(', ')})`;
       return visible(`  ${channelText(one)}${also}${one.isKept ? ', as it is' : ''}`);
     }),
-    wrapped(visible(answer), terminal.width),
+    ...(apart === null ? [] : [wrapped(visible(apart), terminal.width)]),
     wrapped(caution, terminal.width),
   ];
   return `${lines.join('\n')}\n`;
+}
+
+function sentence(words: string | null): string | null {
+  return words === null ? null : `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
 }

@@ -110,7 +110,7 @@ export const findCommand = command({
         : await measuredIn(values.recording, path, craft, packs[0] ?? null, terminal);
     const work = find(craft, wish, findings, (one) => workspace.check(one), measured);
     const answer = new Progress(terminal).through(work);
-    const { proposals, ...told } = answer;
+    const { proposals, ways: _, ...told } = answer;
     if (id !== undefined) return writeOne(answer, id, file, terminal);
     await terminal.out(
       values.json === true

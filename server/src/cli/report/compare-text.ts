@@ -1,7 +1,7 @@
 import type { ChangedSetting, HeldValue } from '../../sheet/compare/changed-settings';
 import type { Comparison, Effect, SideLabel } from '../../sheet/compare/compare';
 import type { FindingChanges } from '../../sheet/compare/finding-changes';
-import type { MovedFigure } from '../../sheet/compare/moved-figures';
+import type { FigureReading, MovedFigure } from '../../sheet/compare/moved-figures';
 import { totalsText } from '../../sheet/compare/totals-text';
 import type { Matter } from '../../sheet/compare/what-matters';
 import { jobStages } from '../../sheet/job-stages';
@@ -96,21 +96,26 @@ function effectLines({ moved, leftOut, gained, lost }: Effect, terminal: Termina
 }
 
 function matterText(matter: Matter, terminal: Terminal): string {
-  if (matter.kind === 'moved') return movedText(matter.figure);
+  if (matter.kind === 'moved') return movedText(matter.figure, true);
   const { finding } = matter;
   const changes = { gained: [], lost: [], [matter.kind]: [finding] };
   return findingLines(changes, '', terminal).join('');
 }
 
-/** With several packs each by its name, and only those with which it moves. */
-export function movedText({ title, packs, turn }: MovedFigure): string {
+/** With several packs each by its name, and only those with which it moves; with the span of each where it is wanted. */
+export function movedText({ title, packs, turn }: MovedFigure, hasSpans = false): string {
+  const words = (reading: FigureReading | null) =>
+    reading === null
+      ? 'not known'
+      : `${reading.text}${hasSpans && reading.span !== null ? ` (${reading.span})` : ''}`;
   const readings = packs
     .filter(({ before, after }) => before?.text !== after?.text)
     .map(({ pack, before, after }) => {
       const name = pack === null || packs.length === 1 ? '' : `${pack} `;
-      return `${name}${before?.text ?? 'not known'} → ${after?.text ?? 'not known'}`;
+      return `${name}${words(before)} → ${words(after)}`;
     });
-  return visible(`${title}: ${readings.join('; ')}${turn === null ? '' : ` (${turn})`}`);
+  const judged = turn === null ? '' : hasSpans ? `, ${turn}` : ` (${turn})`;
+  return visible(`${title}: ${readings.join('; ')}${judged}`);
 }
 
 export function findingLines(

@@ -1,6 +1,6 @@
 import type { FoundValues, ProposalReading, ProposedSetting, ProposedValues } from '../../sheet/find/answer';
 import { heldText, readingClauses } from '../../sheet/find/hold-text';
-import { measuredSentence } from '../../sheet/find/measured-text';
+import { measuredSentence, trembleText } from '../../sheet/find/measured-text';
 import { shortNumber } from '../../units/number-text';
 import { painted, type Terminal } from '../terminal';
 import { findingLines, movedText } from './compare-text';
@@ -20,12 +20,16 @@ export function foundText(
     found.answer,
     visible(`Asked for${packs.length === 0 ? '' : ` with ${packs.join(', ')}`}: ${heldText(wish.holds)}.`),
     ...(unfiltered === null ? [] : [unfiltered.text]),
+    ...(found.tones === null ? [] : [visible(found.tones)]),
     ...(found.measured === null ? [] : [visible(found.measured)]),
     ...(found.inTheWay.length === 0 ? [] : title('What stands in the way')),
     ...found.inTheWay.map((text) => `  ${visible(text)}`),
     ...(proposals.length === 0 || now === null
       ? []
-      : [...title(`Between delay and noise (% of throttle for ${tremble(found)})`), ...tradeLines(found)]),
+      : [
+          ...title(`Between delay and noise (% of throttle for ${trembleText(found.nowReadings)})`),
+          ...tradeLines(found),
+        ]),
     ...proposals.flatMap((one) => [
       ...title(`${one.title} (${one.id})`),
       ...proposalLines(one, found.nowReadings, terminal, isWhole),
@@ -42,12 +46,6 @@ export function foundText(
 function broken(line: string, width: number | null): string {
   const [lead = ''] = /^ */.exec(line) ?? [];
   return wrapped(line.slice(lead.length), width, { lead, indent: `${lead}  ` });
-}
-
-/** What the noise of a point comes of. */
-function tremble({ nowReadings }: FoundValues): string {
-  const isMeasured = nowReadings.some(({ measured }) => measured !== null);
-  return isMeasured ? 'a tremble of 1 deg/s and the measured noise together' : 'a tremble of 1 deg/s';
 }
 
 /** The drawing of the trade-off as a table. */

@@ -107,13 +107,16 @@ function figureLines(
   { columns, rows, shared, withheld }: FigureTable,
   recorded: SheetRecorded | null,
 ): readonly string[] {
+  // Below the name of one pack it would seem to be of that one.
+  const ofAll = rows.length > 0 && columns.length > 1 ? ' with every pack' : '';
   const table = [
     ...(rows.length === 0 ? [] : [{ id: '', texts: ['', ...columns] }]),
     ...rows.map(({ id, title, cells }) => ({ id, texts: [title, ...cells.map(cellText)] })),
-    ...shared.map(({ id, title, cell }) => ({ id, texts: [title, cellText(cell)] })),
+    ...shared.map(({ id, title, cell }) => ({ id, texts: [title, `${cellText(cell)}${ofAll}`] })),
     ...withheld.map(({ id, title }) => ({ id, texts: [title, 'not known yet'] })),
   ];
-  const widthOf = (column: number) => Math.max(...table.map(({ texts }) => texts[column]?.length ?? 0));
+  const widthOf = (column: number) =>
+    Math.max(...table.map(({ texts }) => (column === texts.length - 1 ? 0 : (texts[column]?.length ?? 0))));
   const widths = ['', ...columns].map((_, column) => widthOf(column));
   return table.flatMap(({ id, texts }) => [
     `  ${texts.map((text, column) => text.padEnd(widths[column] ?? 0)).join('  ')}`.trimEnd(),

@@ -27,10 +27,18 @@ const translations: ReadonlyMap<string, string> = new Map([
   ['rad/s', 'deg/s'],
 ]);
 
-/** A value in the unit that it is often thought of in, `= 88.9 mm` or `≈ 14 dBm`; null where there is none. */
-export function otherUnitText(value: Value | null, { dimensionName }: FoundParameter): string | null {
+/**
+ * A value in the unit that it is often thought of in, `= 88.9 mm` or `≈ 14 dBm`; null where there is none. What was
+ * written in that unit is told in the setting's own, `≈ 1.22 in`.
+ */
+export function otherUnitText(
+  value: Value | null,
+  { dimensionName }: FoundParameter,
+  written: string | null = null,
+): string | null {
   if (value?.kind !== 'quantity' || dimensionName === undefined) return null;
-  const unit = translations.get(value.unit);
+  const translated = translations.get(value.unit);
+  const unit = translated !== undefined && written === translated ? value.unit : translated;
   const isNothing = value.value === 0 && unit === 'dBm';
   if (unit === undefined || isNothing) return null;
   const short = shortText(value.value, unit);

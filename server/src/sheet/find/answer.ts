@@ -1,6 +1,7 @@
 import type { DocumentEdit } from '../../language/document';
 import type { FindingChanges, RenderedFinding } from '../compare/finding-changes';
 import type { MovedFigure } from '../compare/moved-figures';
+import type { WayToWrite } from '../not-known';
 import type { PackReading } from './tuning';
 import type { Wish } from './wish';
 
@@ -75,6 +76,10 @@ export interface FoundValues {
   readonly now: TradePoint | null;
   readonly nowReadings: readonly ProposalReading[];
   readonly unfiltered: Unfiltered | null;
+  /** Where the motors hum, where not enough is known to find values for it. */
+  readonly tones: string | null;
+  /** Lines for what is not known, to be filled in. */
+  readonly ways: readonly WayToWrite[];
   /** The paths that may move. */
   readonly moving: readonly string[];
   /** What there is between the ends, the least delay first. */

@@ -21,6 +21,7 @@ export function* bounded(
   before: readonly Finding[],
   check: (craft: Craft) => readonly Finding[],
 ): Generator<void, Bounded> {
+  /** Paths, by the check that keeps them and how. */
   const heldBack = new Map<string, Set<string>>();
   const kept: Movable[] = [];
   const dropped: Movable[] = [];
@@ -33,7 +34,11 @@ export function* bounded(
     const isFine = (at: number): boolean => {
       const raised = raisedAt(at).filter((id) => !comes.has(id));
       const [line] = movable.lines(values.length - 1);
-      for (const id of raised) heldBack.set(id, (heldBack.get(id) ?? new Set()).add(line?.path ?? ''));
+      const how = kind === 'switch' ? 'stays on' : 'no further';
+      for (const id of raised) {
+        const key = JSON.stringify([id, how]);
+        heldBack.set(key, (heldBack.get(key) ?? new Set()).add(line?.path ?? ''));
+      }
       return raised.length === 0;
     };
     yield;
@@ -47,9 +52,10 @@ export function* bounded(
   }
   return {
     movables: kept,
-    heldBack: [...heldBack].map(
-      ([id, paths]) => `${[...paths].join(', ')}: no further, or ${spokenUp(trial.base, [id])}.`,
-    ),
+    heldBack: [...heldBack].map(([key, paths]) => {
+      const [id, how]: [string, string] = JSON.parse(key);
+      return `${[...paths].join(', ')}: ${how}, or ${spokenUp(trial.base, [id])}.`;
+    }),
   };
 }
 

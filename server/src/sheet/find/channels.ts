@@ -242,20 +242,35 @@ function answerOf(
   channels: readonly PlannedChannel[],
   spacing: number | null,
   products: number,
-  nearest: number | null,
+  nearestProduct: number | null,
 ): string {
   const names = channels.map(channelText).join(', ');
-  const apart = spacing === null ? '' : `, at least ${shortNumber(spacing)} MHz apart`;
+  const apart = apartText({ spacing, products, nearestProduct });
+  return `${names}${apart === null ? '' : `, ${apart}`}.`;
+}
+
+/** How well a plan keeps its channels apart; null of one channel alone. */
+export function apartText({
+  spacing,
+  products,
+  nearestProduct: nearest,
+}: Pick<ChannelPlan, 'spacing' | 'products' | 'nearestProduct'>): string | null {
+  const apart = spacing === null ? [] : [`at least ${shortNumber(spacing)} MHz apart`];
   const clear =
     products === 0
       ? nearest === null
-        ? ''
-        : `; no product of third order falls on a channel in use, the nearest passes it by ${shortNumber(nearest)} MHz`
-      : `; ${products === 1 ? '1 product' : `${products} products`} of third order ${products === 1 ? 'falls' : 'fall'} on channels in use, and no plan has fewer`;
-  return `${names}${apart}${clear}.`;
+        ? []
+        : [
+            `no product of third order falls on a channel in use, the nearest passes it by ${shortNumber(nearest)} MHz`,
+          ]
+      : [
+          `${products === 1 ? '1 product' : `${products} products`} of third order ${products === 1 ? 'falls' : 'fall'} on channels in use, and no plan has fewer`,
+        ];
+  const told = [...apart, ...clear];
+  return told.length === 0 ? null : told.join('; ');
 }
 
-/** `R4 5769 MHz` as a plan and a number. */
+/** `channel 4 of band r at 5769 MHz` */
 export function channelText({ names, frequency }: PlannedChannel): string {
   const [first] = names;
   const where = first === undefined ? '' : `channel ${first.channel} of band ${first.band} at `;

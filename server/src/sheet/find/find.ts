@@ -6,7 +6,7 @@ import type { MeasuredLoops } from '../../recording/measured-flight';
 import type { MeasuredNoise } from '../../recording/measured-noise';
 import type { MeasuredAnswer } from '../../recording/report';
 import { shortNumber } from '../../units/number-text';
-import { notKnown } from '../not-known';
+import { type NotKnown, notKnown, type WayToWrite } from '../not-known';
 import { withheldFigures } from '../withheld-figures';
 import type { FoundValues, ProposalId, ProposedValues, TradePoint, Unfiltered } from './answer';
 import { askFigures } from './ask-figures';
@@ -29,6 +29,7 @@ import {
   spread,
   survey,
 } from './search';
+import { tonesText } from './tones-text';
 import { TrialCraft } from './trial';
 import { type PackReading, Tuning } from './tuning';
 import { voltagesFor } from './voltages';
@@ -64,7 +65,16 @@ export function* find(
   { noise: measured, loops }: FlightWeighed = { noise: noRecording, loops: null },
 ): Generator<FindProgress, FoundValues> {
   const unknown = unknownOf(craft, wish);
-  if (unknown.length > 0) return withoutAnswer(wish, 'Not enough is known to find values.', unknown);
+  if (unknown.length > 0)
+    return {
+      ...withoutAnswer(
+        wish,
+        'Not enough is known to find values.',
+        unknown.map(({ text }) => text),
+      ),
+      tones: tonesText(craft, wish.packs),
+      ways: mostOf(unknown.flatMap(({ ways }) => ways)),
+    };
   const base = craft.copied();
   const voltages = yield* during(voltagesFor(base, wish, findings, check), 0.02, 'voltages');
   const movables = movablesOf(base, wish);
@@ -99,6 +109,8 @@ export function* find(
     now: work.pointOf(work.tuning.now),
     nowReadings: setupReadings(work.tuning, work.tuning.now),
     unfiltered: unfilteredOf(craft, movables, work, findings, check),
+    tones: null,
+    ways: [],
     moving: [...new Set(work.tuning.movables.flatMap(movedPaths)), ...voltages.lines.map(({ path }) => path)],
     heldBack: bounds.heldBack,
     caution,
@@ -195,7 +207,7 @@ function* during<T>(work: Generator<void, T>, share: number, doing: string): Gen
 }
 
 /** What has to be known for what is asked. */
-function unknownOf(craft: Craft, { packs, holds }: Wish): readonly string[] {
+function unknownOf(craft: Craft, { packs, holds }: Wish): readonly Pick<NotKnown, 'text' | 'ways'>[] {
   const ids = new Set([
     'gyro-filter-delay',
     ...(holds.toneLeft === null ? [] : ['hover-tone-left']),
@@ -203,14 +215,31 @@ function unknownOf(craft: Craft, { packs, holds }: Wish): readonly string[] {
     ...(holds.minutes === null ? [] : ['minutes-to-landing']),
   ]);
   if (!craft.isWhole())
-    return ['This script is no whole craft: values are found for a craft, with what it includes.'];
+    return [
+      {
+        text: 'This script is no whole craft: values are found for a craft, with what it includes.',
+        ways: [],
+      },
+    ];
   const withheld = withheldFigures(craft, ids).filter(
     ({ packs: without, id, needs }) =>
       (without === null || without.some((pack) => packs.includes(pack))) &&
       // An axis that swings, or has no gains, is no lack of knowledge.
       (needs.length > 0 || id === 'gyro-filter-delay'),
   );
-  return notKnown(craft, withheld).map(({ text }) => text);
+  return notKnown(craft, withheld);
+}
+
+/** Without those of which another writes all. */
+function mostOf(ways: readonly WayToWrite[]): readonly WayToWrite[] {
+  return ways.filter(({ paths }, at) =>
+    ways.every(
+      (one, place) =>
+        place === at ||
+        !paths.every((path) => one.paths.includes(path)) ||
+        (one.paths.length === paths.length && place > at),
+    ),
+  );
 }
 
 function withoutAnswer(wish: Wish, answer: string, inTheWay: readonly string[]): FoundValues {
@@ -221,6 +250,8 @@ function withoutAnswer(wish: Wish, answer: string, inTheWay: readonly string[]):
     now: null,
     nowReadings: [],
     unfiltered: null,
+    tones: null,
+    ways: [],
     moving: [],
     front: [],
     proposals: [],

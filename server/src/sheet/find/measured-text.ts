@@ -12,6 +12,12 @@ export const noRecording: MeasuredAnswer<MeasuredNoise> = {
     'Log the gyro before the board’s filters, at 500 rows a second or more, and name the file in the flight.',
 };
 
+/** What the noise of a place on the trade-off comes of. */
+export function trembleText(nowReadings: readonly PackReading[]): string {
+  const isMeasured = nowReadings.some(({ measured }) => measured !== null);
+  return isMeasured ? 'a tremble of 1 deg/s and the measured noise together' : 'a tremble of 1 deg/s';
+}
+
 /** Whether the noise of a flight is weighed, and how far it is known; a sentence or two. */
 export function weighedText(
   measured: MeasuredAnswer<MeasuredNoise>,
