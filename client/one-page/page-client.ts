@@ -39,6 +39,8 @@ export class PageClient implements Client {
   readonly onHovered = this.hoveredEmitter.event as Client['onHovered'];
   private readonly stateEmitter = new EventEmitter<void>();
   readonly onStateChanged = this.stateEmitter.event as Client['onStateChanged'];
+  private readonly fileEmitter = new EventEmitter<URI>();
+  readonly onFileChanged = this.fileEmitter.event;
   private readonly foundEmitter = new EventEmitter<FileDiagnostics>();
   readonly onFound = this.foundEmitter.event;
   state: Client['state'] = 'starting';
@@ -134,6 +136,7 @@ export class PageClient implements Client {
 
   /** A file was written, made or taken away. */
   fileChanged(uri: string, type: 'made' | 'changed' | 'gone'): void {
+    this.fileEmitter.fire(Uri.parse(uri));
     const kind = { made: 1, changed: 2, gone: 3 }[type];
     if (this.state === 'running')
       this.wire.notify('workspace/didChangeWatchedFiles', { changes: [{ uri, type: kind }] });

@@ -1,5 +1,6 @@
 import { element } from '../page/element';
 import { readState, writeState } from './extension-side';
+import { hold, kept } from './kept';
 
 export interface Fold {
   /** Unique on the page. */
@@ -8,18 +9,26 @@ export interface Fold {
   readonly isOpenAtFirst: boolean;
 }
 
-/** Something that can be folded away; it stands as the pilot left it, also when it is drawn again. */
+/** Something that can be folded away; it stands as the pilot left it, whatever it holds by now. */
 export function fold(
-  { id, name, isOpenAtFirst }: Fold,
+  plan: Fold,
   summary: readonly HTMLElement[],
-  content: readonly Node[],
-): HTMLDetailsElement {
+  content: readonly HTMLElement[],
+): HTMLElement {
+  const made = kept(`fold ${plan.id}`, plan.name, () => emptyFold(plan));
+  const [head, inside] = made.children;
+  if (head !== undefined) hold(head, summary);
+  if (inside !== undefined) hold(inside, content);
+  return made;
+}
+
+function emptyFold({ id, name, isOpenAtFirst }: Fold): HTMLElement {
   const isOpen = readState().toggled.includes(id) ? !isOpenAtFirst : isOpenAtFirst;
   const made = element(
     'details',
     { id, class: name, open: isOpen },
-    element('summary', {}, ...summary),
-    element('div', { class: 'inside' }, ...content),
+    element('summary', {}),
+    element('div', { class: 'inside' }),
   );
   made.addEventListener('toggle', () => remember(id, made.open !== isOpenAtFirst));
   return made;

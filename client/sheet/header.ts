@@ -3,7 +3,7 @@ import { element } from '../page/element';
 import { send } from './extension-side';
 
 /** The craft's name, what it is, and the packs to pick from. */
-export function header({ name, about, readAs, packs, packInView }: BuildSheet): HTMLElement {
+export function header({ name, about, readAs, packs, packInView }: Omit<BuildSheet, 'parts'>): HTMLElement {
   const group = element(
     'div',
     { class: 'packs', role: 'group', 'aria-label': 'Pack in view' },

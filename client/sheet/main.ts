@@ -4,19 +4,18 @@ import './sheet.css';
 import './by-pack.css';
 import './wiring.css';
 import './drawings.css';
-import type { BuildSheet, SheetPart } from '../../server/src/sheet/build-sheet';
-import type { Plot } from '../../server/src/sheet/plots/plot';
+import type { SheetPart } from '../../server/src/sheet/build-sheet';
 import { element } from '../page/element';
 import { onMessage, readState, restoreState, send, writeState } from './extension-side';
 import { fold } from './fold';
 import { header } from './header';
+import { drawAnew, hold, keepingFocus, kept } from './kept';
 import { linksAreFor } from './link';
 import { lightUp } from './lit';
-import type { EmptyState, ToSheet } from './messages';
+import type { EmptyState, SheetPiece, ToSheet } from './messages';
 import { partContent } from './parts';
 import { flightsShown } from './parts/measured-beside';
 import { recordingsSaid } from './parts/recordings';
-import { clear, keepOnly, place } from './place';
 import { drawPlot } from './plots';
 import { offerSurer, showSurer, surerPlace } from './surer';
 import { showTrial, trialPlace } from './try';
@@ -24,34 +23,49 @@ import { showTrial, trialPlace } from './try';
 const page = document.getElementById('sheet');
 const live = document.getElementById('live');
 let said = '';
+/** The script of the sheet. */
+let shown = '';
+
+/** The pieces of the sheet as they were sent last. */
+const pieces = new Map<SheetPart['id'], { readonly json: string; readonly piece: SheetPiece }>();
 
 /** The whole page from one answer of the extension. */
 function show(message: Extract<ToSheet, { kind: 'sheet' | 'nothing' }>): void {
   if (page === null) return;
   if (message.kind === 'nothing') {
-    clear(page, emptyPage(message.state));
+    page.replaceChildren(emptyPage(message.state));
     offerSurer(false);
     return;
   }
   const { sheet, uri } = message;
+  const { name, about, readAs, packs, packInView } = sheet;
+  if (uri !== shown) drawAnew();
+  shown = uri;
   linksAreFor(uri);
-  const { name, about, readAs, packs, packInView, parts, plots } = sheet;
-  keepOnly(page, ['header', ...parts.map(({ id }) => id)]);
-  place(page, 'header', [name, about, readAs, packs, packInView], () => header(sheet));
-  for (const part of parts) {
-    const own = plots.filter((plot) => plot.part === part.id);
-    place(page, part.id, [part, own, uri], () => foldedPart(part, own));
-  }
+  for (const { id, json } of sheet.pieces)
+    if (json !== null) pieces.set(id, { json, piece: JSON.parse(json) as SheetPiece });
+  const sent = sheet.pieces.flatMap(({ id }) => pieces.get(id) ?? []);
+  keepingFocus(page, () => {
+    const head = JSON.stringify([name, about, readAs, packs, packInView]);
+    hold(page, [
+      kept('header', head, () => header(sheet)),
+      ...sent.map(({ json, piece }) => kept(piece.part.id, json, () => foldedPart(piece))),
+    ]);
+  });
+  const parts = sent.map(({ piece }) => piece.part);
   flightsShown(parts.find((part) => part.id === 'learned'));
-  offerSurer(sheet.readAs === 'whole');
-  announce(sheet);
+  offerSurer(readAs === 'whole');
+  announce(name, parts.find(({ id }) => id === 'can-it-fly')?.answer ?? '');
 }
 
-function foldedPart(part: SheetPart, plots: readonly Plot[]): HTMLElement {
+function foldedPart({ part, plots }: SheetPiece): HTMLElement {
   return fold(
     { id: part.id, name: 'part', isOpenAtFirst: true },
     [element('h2', {}, part.title), element('span', { class: 'answer' }, part.answer)],
-    [...plots.map(drawPlot), ...partContent(part)],
+    [
+      ...plots.map((plot) => kept(`plot ${plot.id}`, JSON.stringify(plot), () => drawPlot(plot))),
+      ...partContent(part),
+    ],
   );
 }
 
@@ -75,8 +89,7 @@ function say(words: string): void {
 }
 
 /** Tells a screen reader how many findings there are, only when that changed. */
-function announce({ name, parts }: BuildSheet): void {
-  const text = parts.find(({ id }) => id === 'can-it-fly')?.answer ?? '';
+function announce(name: string, text: string): void {
   if (text === said) return;
   said = text;
   say(`${name}: ${text}`);

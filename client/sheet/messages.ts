@@ -1,5 +1,6 @@
-import type { DrawnSheet } from '../../server/src/sheet/drawn-sheet';
+import type { BuildSheet, SheetPart } from '../../server/src/sheet/build-sheet';
 import type { Narrowing } from '../../server/src/sheet/narrowing/narrowing';
+import type { Plot } from '../../server/src/sheet/plots/plot';
 import type { Target } from '../../server/src/sheet/target';
 import type { TriedValue, Tryable } from '../../server/src/sheet/try-value';
 import type { RecordingBrief } from '../recording/brief';
@@ -31,9 +32,24 @@ export interface EmptyState {
   }[];
 }
 
+/** A part of the sheet with its drawings: what the page draws, or leaves as it is. */
+export interface SheetPiece {
+  readonly part: SheetPart;
+  readonly plots: readonly Plot[];
+}
+
+/** A sheet as the page is sent it. */
+export interface SentSheet extends Omit<BuildSheet, 'parts'> {
+  readonly pieces: readonly {
+    readonly id: SheetPart['id'];
+    /** A `SheetPiece` as JSON: an editor hands a text on faster than what it says. null: as it was sent before. */
+    readonly json: string | null;
+  }[];
+}
+
 /** Extension to page. */
 export type ToSheet =
-  | { readonly kind: 'sheet'; readonly sheet: DrawnSheet; readonly uri: string }
+  | { readonly kind: 'sheet'; readonly sheet: SentSheet; readonly uri: string }
   /** What the pilot had changed about the page; comes before the first sheet. */
   | { readonly kind: 'state'; readonly state: PageState }
   /** Where the cursor stands now. */

@@ -3,27 +3,35 @@ import { element } from '../page/element';
 /** Figures whose reason stands open. */
 const asked = new Set<string>();
 
-export function isAsked(figure: string): boolean {
-  return asked.has(figure);
-}
-
-/** A figure's title, which shows or hides how it comes about. */
-export function whyButton(figure: string, title: string, reason: HTMLElement): HTMLElement {
+/** A figure's title, and the row below it that says on demand how it comes about: it is drawn when it is asked for. */
+export function withReason(
+  figure: string,
+  title: string,
+  columns: number,
+  draw: () => readonly (HTMLElement | null)[],
+): { readonly button: HTMLElement; readonly row: HTMLElement } {
+  const place = element('td', { colspan: String(columns) });
+  const row = element('tr', { class: 'why', id: `${figure}-why` }, place);
   const button = element(
     'button',
     {
       type: 'button',
       class: 'title',
       title: 'Why?',
-      'aria-expanded': String(isAsked(figure)),
-      'aria-controls': reason.id,
+      'aria-controls': row.id,
       onclick: () => {
         if (!asked.delete(figure)) asked.add(figure);
-        reason.hidden = !isAsked(figure);
-        button.setAttribute('aria-expanded', String(isAsked(figure)));
+        show();
       },
     },
     title,
   );
-  return button;
+  const show = () => {
+    const isAsked = asked.has(figure);
+    row.hidden = !isAsked;
+    button.setAttribute('aria-expanded', String(isAsked));
+    place.replaceChildren(...(isAsked ? draw() : []).flatMap((one) => one ?? []));
+  };
+  show();
+  return { button, row };
 }

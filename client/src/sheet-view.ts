@@ -18,8 +18,9 @@ import { activeScript } from './language';
 import { noteFlight } from './note-flight';
 import { openRecording } from './open-recording';
 import { newNonce, ownPage } from './own-page';
-import { readRecord } from './record';
+import { WatchedRecord } from './record';
 import type { RecordingsSaid } from './recordings-said';
+import { SentPieces } from './sent-pieces';
 import { ValueTrial } from './trial';
 import { writeLines } from './write-lines';
 
@@ -37,6 +38,9 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   /** Whether the page has asked: what is sent before would come before its state. */
   private isListening = false;
   private shown: vscode.Uri | undefined;
+  /** What the script in view was last handed over with. */
+  private readonly handed = new WatchedRecord('handed', () => void this.refresh());
+  private readonly sent = new SentPieces();
   /** Counts requests, so that a late answer never replaces a newer one. */
   private asked = 0;
   private readonly trial: ValueTrial;
@@ -79,6 +83,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
 
   dispose(): void {
     for (const disposable of this.disposables) disposable.dispose();
+    this.handed.dispose();
   }
 
   /** Shows what other values of a setting would do. */
@@ -112,18 +117,20 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
   }
 
   private async refresh(): Promise<void> {
+    if (!this.isListening) return;
     this.asked += 1;
     const mine = this.asked;
     const { shown } = this;
     const sheet = shown === undefined ? null : await this.sheetOf(shown);
     if (mine !== this.asked) return;
-    if (sheet !== null && shown !== undefined) this.post({ kind: 'sheet', sheet, uri: shown.toString() });
+    if (sheet !== null && shown !== undefined)
+      this.post({ kind: 'sheet', sheet: this.sent.of(sheet), uri: shown.toString() });
     else if (shown === undefined) this.post({ kind: 'nothing', state: noScript });
     else if (this.client.state === 'stopped') this.post({ kind: 'nothing', state: stopped });
   }
 
   private async sheetOf(shown: vscode.Uri) {
-    const handed = await readRecord(shown, 'handed');
+    const handed = await this.handed.of(shown);
     return this.client.request(sheetRequest, { ...about(shown), handed });
   }
 
@@ -154,6 +161,7 @@ export class SheetView implements vscode.WebviewViewProvider, vscode.Disposable 
     switch (message.kind) {
       case 'ready':
         this.isListening = true;
+        this.sent.forget();
         this.post({ kind: 'state', state: pageState(this.context.workspaceState.get(stateKey)) });
         this.post({ kind: 'recordings', said: this.said.all() });
         await this.refresh();

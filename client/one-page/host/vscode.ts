@@ -20,7 +20,7 @@ import {
 } from './documents';
 import { fs, onDidDeleteFiles } from './files';
 import { codeActionProviders, proofMarks } from './languages';
-import { folder, keptUri, thePage } from './page';
+import { folder, keptPath, keptUri, thePage } from './page';
 import {
   createWebviewPanel,
   isReadShown,
@@ -129,6 +129,15 @@ export const workspace = {
   async findFiles(pattern: string | { readonly pattern: string }): Promise<readonly URI[]> {
     const isMeant = pathsMeant([typeof pattern === 'string' ? pattern : pattern.pattern]);
     return thePage().store.paths().filter(isMeant).map(keptUri);
+  },
+
+  /** Whatever becomes of a file, it has changed. */
+  createFileSystemWatcher({ pattern }: { readonly pattern: string }) {
+    const isMeant = pathsMeant([pattern]);
+    const nothing = () => new Disposable(() => undefined);
+    const onDidChange = (listener: Listener<URI>) =>
+      thePage().client.onFileChanged((uri) => isMeant(keptPath(uri) ?? '') && listener(uri));
+    return { onDidCreate: nothing, onDidChange, onDidDelete: nothing, dispose: () => undefined };
   },
 
   async openTextDocument(what: URI | { readonly language?: string; readonly content?: string }) {

@@ -10,9 +10,10 @@ import type {
 import { element, packsTable, scroller } from '../../page/element';
 import { send } from '../extension-side';
 import { fold } from '../fold';
+import { hold, kept } from '../kept';
 import { valueLink } from '../link';
 import { wayButtons } from '../ways';
-import { isAsked, whyButton } from '../why';
+import { withReason } from '../why';
 import { measuredRow } from './measured-beside';
 
 export function whichPack(part: WhichPack): readonly HTMLElement[] {
@@ -59,12 +60,12 @@ export function figureTable({
   const isKey = (row: { readonly id: string }) => key.includes(row.id);
   const isOther = (row: { readonly id: string }) => !isKey(row);
   const more = [
-    ...packTables(columns, rows.filter(isOther)),
-    ...sharedTables(shared.filter(isOther), 'More figures that no pack changes'),
+    ...packTable(`${id} more`, columns, rows.filter(isOther)),
+    ...sharedTable(`${id} more shared`, shared.filter(isOther), 'More figures that no pack changes'),
   ];
   return [
-    ...packTables(columns, rows.filter(isKey)),
-    ...sharedTables(shared.filter(isKey), 'Figures that no pack changes'),
+    ...packTable(id, columns, rows.filter(isKey)),
+    ...sharedTable(`${id} shared`, shared.filter(isKey), 'Figures that no pack changes'),
     ...unknownTable(withheld),
     ...told.map((text) => element('p', {}, text)),
     ...(more.length === 0 ? [] : [moreFigures(id, more)]),
@@ -77,73 +78,82 @@ function moreFigures(part: string, tables: readonly HTMLElement[]): HTMLElement 
   return fold({ id: `${part}-more`, name: 'more', isOpenAtFirst: false }, title, tables);
 }
 
-function packTables(columns: readonly string[], rows: readonly PackRow[]): readonly HTMLElement[] {
-  return rows.length === 0 ? [] : [packTable(columns, rows)];
+function packTable(
+  name: string,
+  columns: readonly string[],
+  rows: readonly PackRow[],
+): readonly HTMLElement[] {
+  if (rows.length === 0) return [];
+  const names = columns.map((column) => element('th', { scope: 'col' }, column));
+  const head = element('thead', {}, element('tr', {}, element('td', {}), ...names));
+  const bodies = rows.map((row) => keptRow(name, row, row.cells, columns));
+  return [tableOf(name, 'Packs side by side', columns.length, [head, ...bodies])];
 }
 
-function packTable(columns: readonly string[], rows: readonly PackRow[]): HTMLElement {
-  const head = element(
-    'tr',
-    {},
-    element('td', {}),
-    ...columns.map((name) => element('th', { scope: 'col' }, name)),
-  );
-  const table = packsTable(
-    columns.length,
-    element('thead', {}, head),
-    element('tbody', {}, ...rows.flatMap((one) => row(one, one.cells, columns))),
-  );
-  return scroller('Packs side by side', table);
+function sharedTable(name: string, rows: readonly SharedRow[], label: string): readonly HTMLElement[] {
+  if (rows.length === 0) return [];
+  const bodies = rows.map((row) => keptRow(name, row, [row.cell], ['']));
+  return [tableOf(name, label, 1, bodies)];
 }
 
-function sharedTables(shared: readonly SharedRow[], label: string): readonly HTMLElement[] {
-  if (shared.length === 0) return [];
-  const body = element('tbody', {}, ...shared.flatMap((one) => row(one, [one.cell], [''])));
-  return [scroller(label, element('table', {}, body))];
+/** The table of a name stays where it is, and scrolled as it is, whatever its rows are by now. */
+function tableOf(name: string, label: string, packs: number, rows: readonly HTMLElement[]): HTMLElement {
+  const shown = kept(`table ${name}`, `${label} ${packs}`, () => scroller(label, packsTable(packs)));
+  if (shown.firstElementChild !== null) hold(shown.firstElementChild, rows);
+  return shown;
+}
+
+type Row = Pick<PackRow, 'id' | 'title' | 'from'>;
+
+function keptRow(
+  table: string,
+  row: Row,
+  cells: readonly (PackCell | null)[],
+  columns: readonly string[],
+): HTMLElement {
+  const shows = JSON.stringify([row, columns]);
+  return kept(`${table} row ${row.id}`, shows, () => drawnRow(row, cells, columns));
 }
 
 /** A figure's row, and below it, on demand, how it comes about. */
-function row(
-  { id, title, from }: Pick<PackRow, 'id' | 'title' | 'from'>,
+function drawnRow(
+  { id, title, from }: Row,
   cells: readonly (PackCell | null)[],
   columns: readonly string[],
-): readonly HTMLElement[] {
-  const reasons = cells.flatMap((cell, index) => reasonOf(id, cell, columns[index] ?? ''));
+): HTMLElement {
   const shown = cells.map((cell) =>
     cell === null ? element('td', { class: 'none' }, '–') : figureCell(title, cell),
   );
-  const mark = { 'data-figure': id, 'data-from': from.join(' ') };
-  const measured = measuredRow(id, cells.length);
-  if (reasons.length === 0)
-    return [element('tr', mark, element('th', { scope: 'row' }, title), ...shown), measured];
-  const why = element(
-    'tr',
-    { class: 'why', id: `${id}-why`, hidden: !isAsked(id) },
-    element('td', { colspan: String(cells.length + 1) }, ...reasons, ...levers(from)),
-  );
-  return [
-    element('tr', mark, element('th', { scope: 'row' }, whyButton(id, title, why)), ...shown),
-    measured,
-    why,
-  ];
+  if (cells.every((cell) => cell === null || cell.why === null))
+    return figureBody({ id, from, cells: shown }, element('span', {}, title), null);
+  const { button, row } = withReason(id, title, cells.length + 1, () => [
+    ...cells.flatMap((cell, index) => reasonOf(id, cell, columns[index] ?? '')),
+    ...levers(from),
+  ]);
+  return figureBody({ id, from, cells: shown }, button, row);
 }
 
 /** Figures that are not known yet keep their rows: each says on demand what it takes. */
 function unknownTable(withheld: readonly WithheldRow[]): readonly HTMLElement[] {
   if (withheld.length === 0) return [];
-  const rows = withheld.flatMap(({ id, title, from, text, ways }) => {
-    const why = element(
-      'tr',
-      { class: 'why', id: `${id}-why`, hidden: !isAsked(id) },
-      element('td', { colspan: '2' }, element('p', {}, text), wayButtons(ways)),
-    );
-    const mark = { 'data-figure': id, 'data-from': from.join(' ') };
-    const head = element('th', { scope: 'row' }, whyButton(id, title, why));
-    const row = element('tr', mark, head, element('td', { class: 'none' }, 'not known yet'));
-    return [row, measuredRow(id, 1), why];
+  const bodies = withheld.map(({ id, title, from, text, ways }) => {
+    const { button, row } = withReason(id, title, 2, () => [element('p', {}, text), wayButtons(ways)]);
+    const cells = [element('td', { class: 'none' }, 'not known yet')];
+    return figureBody({ id, from, cells }, button, row);
   });
   const label = 'Figures that are not known yet';
-  return [scroller(label, element('table', { class: 'unknown' }, element('tbody', {}, ...rows)))];
+  return [scroller(label, element('table', { class: 'unknown' }, ...bodies))];
+}
+
+/** The rows of a figure: what it is, what was measured of it, and how it comes about. */
+function figureBody(
+  { id, from, cells }: Pick<Row, 'id' | 'from'> & { readonly cells: readonly HTMLElement[] },
+  title: HTMLElement,
+  why: HTMLElement | null,
+): HTMLElement {
+  const mark = { 'data-figure': id, 'data-from': from.join(' ') };
+  const row = element('tr', mark, element('th', { scope: 'row' }, title), ...cells);
+  return element('tbody', {}, row, measuredRow(id, cells.length), why);
 }
 
 /** What the pilot can turn: settings that other values can be tried for. */

@@ -1,5 +1,6 @@
 import { strict as assert } from 'node:assert';
 import { execFileSync } from 'node:child_process';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { everyTheme } from './driver';
 import { oneWindow } from './one-window';
@@ -120,6 +121,48 @@ describe('the build sheet', () => {
     await editor().goTo(editor().lineOf('sandmartin.craft', /^cutoff/));
     await lit.filter({ hasText: 'Delay of the gyro’s filters' }).waitFor();
     assert.equal(await flight.count(), 0);
+  });
+
+  it('draws anew what an edit changes, and leaves the rest as it is, with its scroll and the keys', async () => {
+    const page = editor().webview();
+    const delay = page.locator('tr[data-figure=gyro-filter-delay]');
+    const before = await delay.locator('.value').first().innerText();
+    const unmoved = [
+      '#my-hands',
+      '#how-late',
+      'tr[data-figure=motor-lag]',
+      '#how-late > .inside > .scroller',
+    ];
+    for (const one of unmoved)
+      await page
+        .locator(one)
+        .first()
+        .evaluate((element) => element.setAttribute('data-kept', ''));
+    const table = page.locator('#how-late > .inside > .scroller').first();
+    await table.evaluate((element) => {
+      element.style.width = '120px';
+      element.scrollLeft = 40;
+    });
+    await delay.locator('button.title').focus();
+    const path = join(editor().folder, 'sandmartin.craft');
+    const text = readFileSync(path, 'utf8');
+    // As another program does: the keys stay in the page.
+    writeFileSync(path, text.replace(/^(cutoff += )2\.5 /m, '$12.4 '));
+    await editor().waitUntil(
+      'the delay to change',
+      async () => (await delay.locator('.value').first().innerText()) !== before,
+    );
+    assert.equal(await page.locator('[data-kept]').count(), unmoved.length);
+    assert.equal(await table.evaluate((element) => element.scrollLeft), 40);
+    assert.equal(await page.locator(':focus').innerText(), 'Delay of the gyro’s filters');
+    writeFileSync(path, text);
+    await table.evaluate((element) => {
+      element.style.width = '';
+    });
+    await editor().waitUntil(
+      'the delay to be as it was',
+      async () => (await delay.locator('.value').first().innerText()) === before,
+    );
   });
 
   it('reads a drawing by the arrow keys and by the pointer', async () => {
@@ -249,6 +292,36 @@ describe('the build sheet of little', () => {
     assert.match(await part.first().innerText(), /nothing found to mend in this part/);
     await editor().openFile('blank.craft');
     assert.equal(await editor().statusBar(/written/), 'Nothing written yet');
+  });
+});
+
+describe('the build sheet of a board’s own settings', () => {
+  const editor = oneWindow({ files: { 'own.craft': '[craft]\nname = "Own"\n[own]\nsiren = 80\n' } });
+
+  it('follows the record of the last hand-over, whoever writes it', async () => {
+    await editor().openFile('own.craft');
+    await editor().runCommand('Propsoff: Show Build Sheet');
+    const header = editor().webview().locator('header');
+    const told = (words: string) => header.getByText(words).waitFor();
+    await told("1 setting of the board's own");
+    const record = join(editor().folder, 'own.craft.handed.json');
+    const handed = (value: string) =>
+      writeFileSync(
+        record,
+        JSON.stringify({
+          version: 1,
+          board: 'wren',
+          pack: null,
+          reason: null,
+          settings: [{ groups: [], name: 'siren', value }],
+        }),
+      );
+    handed('80');
+    await told('none changed since the last hand-over');
+    handed('60');
+    await told('1 changed since the last hand-over');
+    rmSync(record);
+    await header.getByText('since the last hand-over').waitFor({ state: 'hidden' });
   });
 });
 
