@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { makeScript } from '../../../server/src/board/layer/make-script';
 import { readListing } from '../../../server/src/board/listing/read-listing';
 import { settingKey } from '../../../server/src/board/listing/setting-key';
-import { forbidden } from '../../../server/src/board/meaning/spelling';
+import { forbidden } from '../../../server/src/board/meaning/forbidden';
 import { prove } from '../../../server/src/board/proving/prove';
 import { entriesOf } from '../../../server/src/board/writing/entries';
 import { CraftView } from '../../../server/src/craft/view';

@@ -3,7 +3,7 @@ import { ownGroup, pathText, stepsOf } from '../../language/path-text';
 import { type AcceptedBeside, type KeptBeside, nothingBeside } from '../kept/accepted';
 import type { Listing, Stretch } from '../listing/listing';
 import { readListing } from '../listing/read-listing';
-import { forbidden } from '../meaning/spelling';
+import { forbidden } from '../meaning/forbidden';
 import type { Profile } from '../profile/profile';
 import { type BoardLayer, keptListing, type LayerLine } from './layer';
 import { LayerReader } from './layer-reader';

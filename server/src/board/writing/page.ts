@@ -4,7 +4,7 @@ import { noForms } from '../listing/forms/compiled';
 import { besideFields, type Field, filled, templateOf } from '../listing/forms/template';
 import type { Listing } from '../listing/listing';
 import { settingKey } from '../listing/setting-key';
-import { forbidden } from '../meaning/spelling';
+import { forbidden } from '../meaning/forbidden';
 import type { Entry } from './entries';
 import { GroupLines } from './group-lines';
 import type { Unwritten } from './patch';

@@ -4,7 +4,7 @@ import type { ListedSetting, Listing } from '../listing/listing';
 import { type DecimalMark, numberLook } from '../listing/number-look';
 import { lookOf } from '../listing/value-look';
 import { writtenInLook } from '../listing/written-in-look';
-import { forbidden } from '../meaning/spelling';
+import { forbidden } from '../meaning/forbidden';
 import { isInOther } from '../meaning/stated-unit';
 import { type Entry, holdsEntry } from './entries';
 
