@@ -7,6 +7,7 @@ import {
   type Pack,
   packUnderLoad,
   secondsToUse,
+  voltageUnderLoad,
 } from '../../server/src/physics/discharge';
 import { near } from '../support/near';
 import { flownByTheClock, type PlainPack } from '../support/plain-discharge';
@@ -129,6 +130,7 @@ describe('a pack that empties at a constant power', () => {
     near(loaded?.voltage ?? 0, 14.164_61, 1e-6);
     assert.ok(packUnderLoad(14.8, 0.03, { power: 1825.3, current: 0 }));
     assert.equal(packUnderLoad(14.8, 0.03, { power: 1825.4, current: 0 }), null);
+    near(voltageUnderLoad(14.8, 0.03, { power: 300, current: 0 }), 14.164_61, 1e-6);
     const flat = packOf({ cells: 4, table: [3.7, 3.7], resistance: 0.03, capacity: 1.5 });
     near(secondsToUse(flat, { power: 300, current: 0 }, 1, 0.2) ?? 0, 203.97, 1e-5);
     assert.equal(secondsToUse(flat, { power: 1825.4, current: 0 }, 1, 0.2), null);

@@ -1,8 +1,9 @@
 import assert from 'node:assert/strict';
 import type { Drive } from '../../server/src/physics/drive';
-import { stateForThrust } from '../../server/src/physics/drive';
+import { packPower, stateForThrust } from '../../server/src/physics/drive';
 import {
   type DriveInFlight,
+  packPowerInFlight,
   shaftPower,
   speedThrough,
   stateInFlight,
@@ -189,12 +190,17 @@ describe('propellers that the air comes through', () => {
     near(flown.throttle, hovering.throttle, 1e-9);
     near(flown.motor.speed, hovering.motor.speed, 1e-9);
     assert.equal(stateInFlight(craft, 80), null);
-    // A second way to the speeds at which it flies so.
+    // A second way to the speeds at which it flies so, and to the power.
     for (let speed = 0; speed < 80; speed += 0.5)
       for (const throttle of [0.7, 0.85, 1]) {
-        const isFlown = (stateInFlight(craft, speed)?.throttle ?? 2) <= throttle;
+        const state = stateInFlight(craft, speed);
+        const isFlown = state !== null && state.throttle <= throttle;
         assert.equal(voltageToSpareInFlight(craft, speed, throttle) >= 0, isFlown, `${speed} at ${throttle}`);
+        const power = packPowerInFlight(craft, speed, throttle);
+        if (isFlown) near(power, state.packVoltage * state.packCurrent, 1e-9);
+        else assert.equal(power, Number.POSITIVE_INFINITY);
       }
+    assert.equal(packPower(drive, hovering.motor, 1), packPowerInFlight(craft, 0, 1));
   });
 });
 

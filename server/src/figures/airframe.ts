@@ -2,7 +2,12 @@ import type { CraftView } from '../craft/view';
 import { gravity } from '../physics/atmosphere';
 import { type Drag, dragFactors, estimatedDragArea, estimatedLinearDrag } from '../physics/drag';
 import type { DriveState } from '../physics/drive';
-import { type DriveInFlight, stateInFlight, voltageToSpareInFlight } from '../physics/drive-in-flight';
+import {
+  type DriveInFlight,
+  packPowerInFlight,
+  stateInFlight,
+  voltageToSpareInFlight,
+} from '../physics/drive-in-flight';
 import { type Carried, driveInFlight } from './carried';
 import { carriedBy } from './drive';
 import { model } from './model';
@@ -128,6 +133,8 @@ export function toSpareAt(forward: Forward, speed: number): number {
 
 /** Power from the pack, W; infinite where it can't fly so. */
 export function powerAt(forward: Forward, speed: number): number {
-  const state = flyingAt(forward, speed);
-  return state === null ? Number.POSITIVE_INFINITY : state.packVoltage * state.packCurrent;
+  const { throttle } = forward.carried;
+  return throttle === null
+    ? Number.POSITIVE_INFINITY
+    : packPowerInFlight(inFlight(forward), speed, throttle.most);
 }

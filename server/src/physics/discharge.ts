@@ -35,8 +35,8 @@ export function packUnderLoad(open: number, resistance: number, load: PackLoad):
   return Number.isNaN(voltage) ? null : { voltage, current: load.power / voltage + load.current };
 }
 
-/** The voltage of the above; not a number beyond the most that it can give. */
-function voltageUnderLoad(open: number, resistance: number, { power, current }: PackLoad): number {
+/** The voltage of the above alone; not a number beyond the most that the pack can give. */
+export function voltageUnderLoad(open: number, resistance: number, { power, current }: PackLoad): number {
   const rest = open - resistance * current;
   return rest > 0 ? (rest + Math.sqrt(rest * rest - 4 * resistance * power)) / 2 : Number.NaN;
 }
@@ -54,8 +54,12 @@ export function chargeWhenDownTo(pack: Pack, load: PackLoad, voltage: number): n
   return chargeAtRest(atRest, (least + resistance * current) / cells);
 }
 
-/** Nodes of the quadrature of Gauss and Legendre with two points, each of half the weight, over a step from 0 to 1. */
-const nodes = [(1 - Math.sqrt(1 / 3)) / 2, (1 + Math.sqrt(1 / 3)) / 2] as const;
+/**
+ * The quadrature of Gauss and Legendre with two points, each of half the weight, over a step from 0 to 1: where the
+ * first one lies, and how far behind it the second.
+ */
+const firstNode = (1 - Math.sqrt(1 / 3)) / 2;
+const betweenNodes = Math.sqrt(1 / 3);
 
 /** Stretches between two points of the table are walked in steps of this share of the charge at most. */
 const longestStep = 0.05;
@@ -66,38 +70,40 @@ const longestStep = 0.05;
  * Source: conservation of charge, and the law above at each place.
  */
 export function secondsToUse(pack: Pack, load: PackLoad, from: number, to: number): number | null {
-  return alongCharge(pack, load, { from, to }, (_, current) => 1 / current);
+  return emptying(pack, load, from, to)?.seconds ?? null;
 }
 
 /** Joules that a load takes meanwhile: Q ∫ V ds. Null as above. */
 export function energyToUse(pack: Pack, load: PackLoad, from: number, to: number): number | null {
-  return alongCharge(pack, load, { from, to }, (voltage) => voltage);
+  return emptying(pack, load, from, to)?.energy ?? null;
 }
 
-/** The pack's charge times the sum of something along the way down; 0 where there is none. */
-function alongCharge(
+/** Both on the way down; none of either where there is no way. */
+function emptying(
   { cells, atRest, resistance, charge }: Pack,
   load: PackLoad,
-  { from, to }: { readonly from: number; readonly to: number },
-  of: (voltage: number, current: number) => number,
-): number | null {
-  let [low, lowVoltage] = [to, restVoltage(atRest, to)];
+  from: number,
+  to: number,
+): { readonly seconds: number; readonly energy: number } | null {
+  let low: RestPoint = { charge: to, voltage: restVoltage(atRest, to) };
   const last = { charge: from, voltage: restVoltage(atRest, from) };
-  let sum = 0;
-  for (let at = 0; at <= atRest.length && low < from; at += 1) {
+  let [seconds, energy] = [0, 0];
+  for (let at = 0; at <= atRest.length && low.charge < from; at += 1) {
     const corner = atRest[at] ?? last;
     const high = corner.charge < from ? corner : last;
-    const width = high.charge - low;
+    const width = high.charge - low.charge;
     if (width <= 0) continue;
     const steps = Math.ceil(width / longestStep - 1e-9);
+    const given = (charge * width) / (2 * steps);
     for (let step = 0; step < steps; step += 1) {
-      for (const node of nodes) {
-        const open = lowVoltage + ((step + node) / steps) * (high.voltage - lowVoltage);
+      for (let node = firstNode; node < 1; node += betweenNodes) {
+        const open = low.voltage + ((step + node) / steps) * (high.voltage - low.voltage);
         const voltage = voltageUnderLoad(cells * open, resistance, load);
-        sum += (width / steps / nodes.length) * of(voltage, load.power / voltage + load.current);
+        seconds += given / (load.power / voltage + load.current);
+        energy += given * voltage;
       }
     }
-    [low, lowVoltage] = [high.charge, high.voltage];
+    low = high;
   }
-  return Number.isNaN(sum) ? null : charge * sum;
+  return Number.isNaN(seconds) ? null : { seconds, energy };
 }

@@ -1,4 +1,4 @@
-import { type Drive, type DriveState, stateTurning, voltageToSpare } from './drive';
+import { type Drive, type DriveState, packPower, stateTurning, voltageToSpare } from './drive';
 import { type Airframe, hoverInflow, type LevelFlight, levelFlight, profileRise } from './forward-flight';
 import { type MotorState, turning as turningWith } from './motor';
 import { propellerPower, speedForThrust, tipSpeed } from './propeller';
@@ -83,6 +83,11 @@ export function stateInFlight(craft: DriveInFlight, speed: number): DriveState |
   const { drive } = craft;
   const level = levelFlight(craft.airframe, speed);
   return stateTurning(drive, level.thrust / drive.count, motorIn(craft, level, speed));
+}
+
+/** Power (W) from the pack there at a throttle of no more than `most` (0 to 1); infinite where they can't hold it. */
+export function packPowerInFlight(craft: DriveInFlight, speed: number, most: number): number {
+  return packPower(craft.drive, motorIn(craft, levelFlight(craft.airframe, speed), speed), most);
 }
 
 /** How much lower (V) the pack's voltage could be there at a throttle (0 to 1); below 0 where they can't hold it. */

@@ -1,4 +1,4 @@
-import { type PackLoad, packUnderLoad } from './discharge';
+import { type PackLoad, packUnderLoad, voltageUnderLoad } from './discharge';
 import { fallingThroughZero } from './falling-through-zero';
 import { type Motor, type MotorState, settled, turning } from './motor';
 import { type Propeller, propellerThrust, speedForThrust, torqueFactor } from './propeller';
@@ -50,6 +50,16 @@ export function stateTurning(drive: Drive, thrust: number, motor: MotorState): D
   const { voltage: packVoltage, current: packCurrent } = supply;
   const throttle = motor.voltage / packVoltage;
   return throttle > 1 ? null : { throttle, motor, thrust, packVoltage, packCurrent };
+}
+
+/**
+ * Power (W) that the pack gives to motors that turn so, at a throttle of no more than `most` (0 to 1); infinite where
+ * it can't feed them. The same as by `stateTurning`, for who looks at very many.
+ */
+export function packPower(drive: Drive, motor: MotorState, most: number): number {
+  const load = loadOf(drive, motor);
+  const voltage = voltageUnderLoad(drive.openVoltage, drive.sourceResistance, load);
+  return motor.voltage <= most * voltage ? load.power + voltage * load.current : Number.POSITIVE_INFINITY;
 }
 
 /**
