@@ -3,6 +3,7 @@ import type { Counts } from '../../../catalog/model/board-profile';
 import { lookOf } from '../../listing/value-look';
 import { countedIn, type UnitCount, unitNamed } from '../../meaning/board-units';
 import { unitFor } from '../../meaning/counting';
+import { endBracketOf } from '../words/end-bracket';
 import { countsIn, isScaleless } from './scales';
 import { secondReading } from './second-reading';
 import type { Ground, TakenAs } from './taken';
@@ -35,7 +36,7 @@ export function statedCount(taken: TakenAs, found: FoundParameter, { manner }: G
   const beside = count(stated?.unit);
   if (beside !== null)
     return { counts: countsIn(beside, own), why: `the listing says ${stated?.unit ?? ''}` };
-  const bracket = lastBracket(name);
+  const bracket = endBracketOf(name)?.inner ?? '';
   // A thousandth says of no gain of what it is one.
   const inBracket = isScaleless(found) && /^[\d/.,]*$/.test(bracket) ? null : count(bracket);
   if (inBracket !== null) return { counts: countsIn(inBracket, own), why: `its name says ${bracket}` };
@@ -73,17 +74,6 @@ function unitInName(
   const last = words.length < 2 && !isGrouped ? '' : (words.at(-1) ?? '');
   const unit = ambiguous.has(last.toLowerCase()) ? null : unitNamed(last, dimension);
   return unit === null ? null : [last, unit];
-}
-
-const longestUnit = 20;
-
-/** What stands in the bracket that ends a name, `idle (%)`, `corner [dHz]`; nothing where none does. */
-function lastBracket(name: string): string {
-  const text = name.trimEnd();
-  const open = Math.max(text.lastIndexOf('('), text.lastIndexOf('['));
-  const inner = text.slice(open + 1, -1).trim();
-  const isWhole = open >= 0 && /[)\]]$/.test(text) && !/[)\]]/.test(inner);
-  return isWhole && inner.length <= longestUnit ? inner : '';
 }
 
 /** `in tenths of a volt`, `ms, after the last frame`, `delay (0.1 s)`. */

@@ -1,5 +1,6 @@
 import { dimensionNames } from '../../../units/dimension-names';
 import { countedIn, isPartOfUnit } from '../../meaning/board-units';
+import { endBracketOf } from '../words/end-bracket';
 
 const known = new Map<string, boolean>();
 const mostKnown = 1000;
@@ -27,13 +28,9 @@ export function isUnitWord(name: string): boolean {
 /** A letter says a unit where something parts it from the name. */
 const partedLetter = /[ _.([-]([VAsmg%])\)?\]?$/;
 
-/** `corner[dHz]`, `gain [1/1000]`: how it counts, in a bracket of its own. */
-const bracketed = /^(.*?)[\s_]?(?:\[([^[\]]{1,20})\]|\(([^()]{1,20})\))$/;
-
 /** The unit at the end of a name, `cutoff_hz`, `delay (ms)`, and the name without it. */
 export function withoutUnit(name: string): { readonly name: string; readonly unit: string } {
-  const [, before = '', square, round] = bracketed.exec(name) ?? [];
-  const inner = square ?? round ?? '';
+  const { before, inner } = endBracketOf(name) ?? { before: '', inner: '' };
   // A unit that is a word, such as `ohm`, tells of what the name speaks.
   const isWord = /^\p{L}+$/u.test(inner) && !isPartOfUnit(inner);
   if (/\p{L}{2}/u.test(before) && !isWord && (isUnit(inner) || /^1\/\d+$/.test(inner)))
