@@ -273,6 +273,16 @@ export function wordsIn(text: string): readonly string[] | null {
   return areWords || words.some((word) => /\p{L}/u.test(word)) ? words : null;
 }
 
+/**
+ * `NONE FIRST SECOND`, with nothing but blanks between: words only where their column says so and the value is one of
+ * them, for a sentence looks the same.
+ */
+export function wordsApart(text: string, value: string): readonly string[] | null {
+  const words = text.trim().split(/\s+/);
+  const areWords = words.length > 1 && words.length <= mostWords && words.every((word) => choice.test(word));
+  return areWords && words.includes(textWithoutQuotes(value)) ? words : null;
+}
+
 /** Symbols that boards and programs write beside those that a script knows. */
 const more: ReadonlySet<string> = new Set([
   ...[

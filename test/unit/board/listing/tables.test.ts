@@ -32,6 +32,18 @@ describe('a listing that is a table', () => {
     );
   });
 
+  it('with words that nothing but blanks part, where a column is of words and the value is one of them', () => {
+    const rows = ['| tern mode | soft | soft hard off |', '| plover | 4 | a number of your own |'];
+    assert.equal(
+      rendered(['| name | value | words |', ...rows].join('\n')),
+      'tern mode = soft  (soft|hard|off)\nplover = 4',
+    );
+    assert.equal(
+      rendered('1;tern;soft;soft hard off\n2;plover;b;a b c\n3;willow;off;on off'),
+      'tern = soft  (soft|hard|off)\nplover = b  (a|b|c)\nwillow = off  (on|off)',
+    );
+  });
+
   it('not where the values of a line are many', () => {
     assert.equal(
       rendered('tern,1,2,3\nplover,4,5,6\nwillow,9,2,1'),

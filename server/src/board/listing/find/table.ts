@@ -3,7 +3,7 @@ import { isPlainName } from '../forms/parts-of-line';
 import { isSurelyValue } from '../forms/read-part';
 import { cellsOf, cellsOfRow, headingsOfValues, type TableForm, unnamed } from '../forms/row';
 import { type DecimalMark, numberLook } from '../number-look';
-import { isKnownUnit, rangeIn, wordsIn } from '../stated';
+import { isKnownUnit, rangeIn, wordsApart, wordsIn } from '../stated';
 import type { Sample } from './sample';
 import { isPair } from './several';
 
@@ -220,6 +220,8 @@ function takeRest(
     else if (share(filled, (text) => wordsIn(text) !== null || rangeIn(text, mark) !== null) > 0.8)
       roles[at] = 'words';
     else if (share(filled, (text) => numberLook(text, mark) !== null) > 0.5) numbers.push(at);
+    else if (column.every((text, row) => text === '' || wordsApart(text, value[row] ?? '') !== null))
+      roles[at] = 'words';
     else if (share(filled, isWordy) > 0.8) roles[at] = 'remark';
     else return false;
   }

@@ -297,7 +297,7 @@ class LinesReader {
       value: style.kind === 'presence' ? presence(textAt(part.value), style) : textAt(part.value),
       style,
       at: { name: line.at(at.start, at.end), value: line.at(part.value.start, part.value.end) },
-      stated: statedOf(line, part.said, this.forms),
+      stated: statedOf(line, part.said, textAt(part.value), this.forms),
     });
   }
 

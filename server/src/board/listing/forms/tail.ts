@@ -1,6 +1,6 @@
 import type { Stated, Stretch } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
-import { couldBeUnit, isKnownUnit, type Remark, rangeIn, wordsIn } from '../stated';
+import { couldBeUnit, isKnownUnit, type Remark, rangeIn, wordsApart, wordsIn } from '../stated';
 import {
   afterBlanks,
   afterWord,
@@ -282,10 +282,11 @@ function isUnit(text: string): boolean {
   return isKnownUnit(text) || couldBeUnit(text);
 }
 
-/** What the parts say together; null where there are none. */
+/** What the parts say together of a value; null where there are none. */
 export function statedOf(
   line: ListingLine,
   parts: readonly (readonly [Field, Stretch])[],
+  value: string,
   { mark, saidIn }: { readonly mark: DecimalMark; readonly saidIn: (remark: string) => Remark },
 ): Stated | null {
   const [first] = parts;
@@ -309,7 +310,10 @@ export function statedOf(
         : range !== null
           ? { low: range.low, high: range.high }
           : (said.find((one) => one.range !== null)?.range ?? null),
-    words: wordsIn(textOf('words') ?? '') ?? said.find((one) => one.words !== null)?.words ?? null,
+    words:
+      wordsIn(textOf('words') ?? '') ??
+      wordsApart(textOf('words') ?? '', value) ??
+      said.find((one) => one.words !== null)?.words ?? null,
     default: textOf('default') ?? said.find((one) => one.default !== null)?.default ?? null,
     unit: textOf('unit') ?? range?.unit ?? said.find((one) => one.unit !== null)?.unit ?? null,
     remark: unsaid.length === 0 ? null : unsaid.join('; '),
