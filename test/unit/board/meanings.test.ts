@@ -132,6 +132,33 @@ describe('what settings mean', () => {
     assert.deepEqual(speller.nearest(rate(4000)), rate(3200));
   });
 
+  it('of a rate may be shown by its period: both ways, in steps, and within what the board takes', () => {
+    const told = (counts: BoardSetting['counts'], means = 'control.rate') =>
+      boardWith([
+        { name: 'round', means, range: ['125', '1000'], ...(counts === undefined ? {} : { counts }) },
+      ]);
+    const { catalog, board } = told({ unit: 'us', step: '0.5 us' });
+    const profile = profileOf(board as BoardProfile);
+    const [meaning] = profile === null ? [] : meaningsOf(profile);
+    const parameter = catalog.parameter('control.rate');
+    assert.ok(profile && meaning && parameter);
+    const speller = new Speller(meaning, parameter, profile.manner);
+    const rate = (value: number): Value => ({ kind: 'quantity', value, unit: 'kHz' });
+    assert.deepEqual(speller.write(rate(3200)), { kind: 'texts', texts: ['312.5'] });
+    assert.deepEqual(speller.write(rate(3000)), { kind: 'texts', texts: ['333.5'] });
+    assert.deepEqual(speller.read(['312.5']), { kind: 'value', value: rate(3200) });
+    assert.notEqual(speller.read(['0']).kind, 'value');
+    for (const beyond of [500, 9000])
+      assert.deepEqual(speller.write(rate(beyond)), {
+        kind: 'refused',
+        reason: 'the board takes 125 to 1000 us',
+      });
+    assert.deepEqual(speller.nearest(rate(9000)), rate(8000));
+    assert.match(told({ unit: 'V' }).problems.join(), /is not a frequency/);
+    assert.match(told({ unit: 'us', step: '1 Hz' }).problems.join(), /time/);
+    assert.match(told({ unit: 'us' }, 'power.warn-cell').problems.join(), /is not a voltage/);
+  });
+
   it('names the setting that has it, where several are called alike', () => {
     const profile = profileWith([{ name: 'rule', occurrence: 3, means: 'motor.idle' }]);
     const [meaning] = meaningsOf(profile);

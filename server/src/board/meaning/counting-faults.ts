@@ -3,6 +3,7 @@ import { readQuantity, unitFaults } from '../../catalog/faults/quantities';
 import type { KnownParameter } from '../../catalog/known-parameter';
 import type { Counts } from '../../catalog/model/board-profile';
 import { countingOf, inBoard } from './counting';
+import { isReciprocal, reciprocalOf } from './reciprocal';
 
 /** What is wrong with how a row says that its board counts: a step that leads nowhere, limits that let nothing in. */
 export function countingFaults(counts: Counts, known: KnownParameter): readonly Fault[] {
@@ -27,11 +28,16 @@ function read(text: string, known: KnownParameter) {
 
 function unitOfRow({ unit }: Counts, known: KnownParameter): readonly Fault[] {
   const dimension = dimensionOf(known);
-  return unit === undefined || dimension === undefined ? [] : unitFaults(['unit'], unit, dimension);
+  const isCounted = unit === undefined || dimension === undefined || isReciprocal(unit, known.parameter);
+  return isCounted ? [] : unitFaults(['unit'], unit, dimension);
 }
 
-function stepFaults({ step }: Counts, known: KnownParameter): readonly Fault[] {
-  const problem = step === undefined ? undefined : read(step, known).problem;
+function stepFaults({ step, unit }: Counts, known: KnownParameter): readonly Fault[] {
+  if (step === undefined) return [];
+  const isOther = unit !== undefined && isReciprocal(unit, known.parameter);
+  const { problem } = isOther
+    ? readQuantity(step, reciprocalOf(dimensionOf(known)) ?? '')
+    : read(step, known);
   return problem === undefined ? [] : [{ at: ['step'], message: problem }];
 }
 

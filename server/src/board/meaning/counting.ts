@@ -4,12 +4,15 @@ import { anything } from '../../units/interval';
 import { parseQuantity } from '../../units/quantity';
 import { fromBase, toBase, type Unit, unitOf } from '../../units/unit';
 import { type DecimalMark, numberLook } from '../listing/number-look';
+import { isReciprocal } from './reciprocal';
 
 /** How a board counts a number. */
 export interface Counting {
   readonly unit: string;
   readonly scale: number;
   readonly offset: number;
+  /** Whether it shows one over the value: a rate by its period. */
+  readonly isReciprocal: boolean;
   readonly base: 2 | 8 | 10 | 16;
   /** What stands behind the number. */
   readonly behind: string;
@@ -36,7 +39,17 @@ export function countingOf(counts: Counts | undefined, parameter: Parameter): Co
       : new Map(
           Object.entries(table).map(([word, text]) => [word, parseQuantity(text)?.value ?? Number.NaN]),
         );
-  const counting = { unit, scale, offset, base, behind, table: steps, grain, choices: null };
+  const counting = {
+    unit,
+    scale,
+    offset,
+    isReciprocal: isReciprocal(unit, parameter),
+    base,
+    behind,
+    table: steps,
+    grain,
+    choices: null,
+  };
   if (limits === undefined) return { ...counting, ...anything, limitText: '' };
   const [low = anything.low, high = anything.high] = limits.map(
     (text) => parseQuantity(text)?.value ?? Number.NaN,
@@ -50,7 +63,14 @@ export function withinStated(counting: Counting, range: BoardSetting['range'], m
   const [first, second] = range.map((end) => numberLook(end, mark)?.value ?? Number.NaN);
   const ends = [first ?? Number.NaN, second ?? Number.NaN].map((end) => fromBoard(counting, end));
   if (ends.some(Number.isNaN)) return counting;
-  return { ...counting, low: Math.min(...ends), high: Math.max(...ends), limitText: range.join(' to ') };
+  // Beside a rate, a period without its unit would be read as one.
+  const behind = counting.isReciprocal ? ` ${counting.unit}` : '';
+  return {
+    ...counting,
+    low: Math.min(...ends),
+    high: Math.max(...ends),
+    limitText: `${range.join(' to ')}${behind}`,
+  };
 }
 
 /** What a listing names one by one, where it names numbers, is all that the board takes. */
@@ -62,17 +82,23 @@ export function withinNamed(counting: Counting, words: BoardSetting['words'], ma
   return { ...counting, choices, limitText: (words ?? []).join(', ') };
 }
 
+type Counted = Pick<Counting, 'unit' | 'scale' | 'offset' | 'isReciprocal'>;
+
 /** An SI value in the board's own numbers. */
-export function inBoard({ unit, scale, offset }: Pick<Counting, 'unit' | 'scale' | 'offset'>, base: number) {
-  return fromBase(base, unitOf(unit)) * scale + offset;
+export function inBoard({ unit, scale, offset, isReciprocal }: Counted, base: number) {
+  return fromBase(isReciprocal ? 1 / base : base, unitOf(unit)) * scale + offset;
 }
 
 /** One of the board's own numbers in SI. */
-export function fromBoard(
-  { unit, scale, offset }: Pick<Counting, 'unit' | 'scale' | 'offset'>,
-  number: number,
-): number {
-  return toBase((number - offset) / scale, unitOf(unit));
+export function fromBoard({ unit, scale, offset, isReciprocal }: Counted, number: number): number {
+  const counted = toBase((number - offset) / scale, unitOf(unit));
+  return isReciprocal ? 1 / counted : counted;
+}
+
+/** The same of a number that a row counts so, without an offset. */
+export function inCounts({ unit, scale = 1 }: Counts, parameter: Parameter, number: number): number {
+  const named = unit ?? unitFor(parameter);
+  return fromBoard({ unit: named, scale, offset: 0, isReciprocal: isReciprocal(named, parameter) }, number);
 }
 
 /** A step in a unit: of temperatures only the difference counts, of decibels the decibels. */

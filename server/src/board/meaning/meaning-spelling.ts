@@ -99,6 +99,7 @@ const nothingSaid: PartSpelling = {
     unit: '',
     scale: 1,
     offset: 0,
+    isReciprocal: false,
     base: 10,
     behind: '',
     table: null,

@@ -61,7 +61,11 @@ const partHeld = z.union([
 const counts = z.strictObject({
   unit: z
     .optional(z.string())
-    .check(z.describe('The unit that the board counts in; without it, the parameter’s own.')),
+    .check(
+      z.describe(
+        'The unit that the board counts in; without it, the parameter’s own. A rate may be counted by its period, in us, and a time by how often it comes, in Hz.',
+      ),
+    ),
   scale: z
     .optional(z.number().check(z.refine((value) => value !== 0)))
     .check(z.describe('What the value in that unit is multiplied by: 10 for tenths.')),

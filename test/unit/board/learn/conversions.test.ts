@@ -63,6 +63,29 @@ describe('how the numbers of an unknown board are counted', () => {
     assert.equal(told('land volts', '9000', 'power.land-cell')[0], 'ask');
   });
 
+  it('is one over it where a rate is shown by its period, or a time by how often it comes', () => {
+    const told = (name: string, value: string, means: string) => {
+      const taken: TakenAs = { setting: listed(name, value), means };
+      const found = conversionsOf([taken], ground).get(taken);
+      return [found?.sureness, found?.preview.quantity ?? null, found?.meant?.counts];
+    };
+    assert.deepEqual(told('loop (us)', '312.5', 'control.rate'), ['stated', '3.2 kHz', { unit: 'us' }]);
+    assert.deepEqual(told('frames (Hz)', '250', 'receiver.frame-interval'), [
+      'stated',
+      '4 ms',
+      { unit: 'Hz' },
+    ]);
+    // Where nothing says so it is offered among others.
+    const taken: TakenAs = { setting: listed('turn', '312'), means: 'control.rate' };
+    const ways = conversionsOf([taken], ground)
+      .get(taken)
+      ?.candidates.map(({ title }) => title);
+    assert.ok(ways?.includes('by its period, in us'), ways?.join());
+    // Nothing comes to no rate, and a volt to none either.
+    assert.equal(told('loop (us)', '0', 'control.rate')[0], 'ask');
+    assert.notEqual(told('loop (V)', '3', 'control.rate')[0], 'stated');
+  });
+
   it('offers the right way first or among the others where it asks', () => {
     const missed: string[] = [];
     for (const found of quantities)

@@ -1,7 +1,7 @@
 import { parseQuantity } from '../../../units/quantity';
 import { type DecimalMark, numberLook } from '../../listing/number-look';
 import { amountIn, lookOf } from '../../listing/value-look';
-import { fromBoard, unitFor } from '../../meaning/counting';
+import { inCounts } from '../../meaning/counting';
 import type { CountingScale } from './scales';
 import type { Ground, NumberTaken } from './taken';
 
@@ -80,8 +80,7 @@ function isTooLow(member: NumberTaken, top: number, scale: CountingScale): boole
 }
 
 function inBase({ found }: NumberTaken, number: number, { counts = {} }: CountingScale): number {
-  const { unit = unitFor(found.parameter), scale = 1 } = counts;
-  return fromBoard({ unit, scale, offset: 0 }, number);
+  return inCounts(counts, found.parameter, number);
 }
 
 function isTopOfCurve({ taken: { as }, found }: NumberTaken): boolean {

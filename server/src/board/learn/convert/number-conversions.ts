@@ -3,10 +3,10 @@ import type { Counts } from '../../../catalog/model/board-profile';
 import { common, liesWithin } from '../../../units/interval';
 import { lookOf } from '../../listing/value-look';
 import { countedAlike } from '../../meaning/counted-alike';
-import { fromBoard, unitFor } from '../../meaning/counting';
+import { inCounts, unitFor } from '../../meaning/counting';
 import { type Habit, habitOf, isRuledOut } from './evidence';
 import { previewOf } from './preview';
-import { type CountingScale, inPartsOf, isScaleless, scalesFor, wholeStep } from './scales';
+import { type CountingScale, inPartsOf, isScaleless, reciprocalsFor, scalesFor, wholeStep } from './scales';
 import { type StatedCount, statedCount } from './stated-count';
 import type { Conversion, CountSureness, Ground, NumberTaken, TakenAs, WayToCount } from './taken';
 
@@ -152,8 +152,7 @@ function fits(members: readonly NumberTaken[], { counts = {} }: CountingScale, w
   return members.every(({ found, number }) => {
     // Nothing is nothing in whichever unit.
     if (number === 0) return true;
-    const { unit = unitFor(found.parameter), scale = 1 } = counts;
-    return within(fromBoard({ unit, scale, offset: 0 }, number), found);
+    return within(inCounts(counts, found.parameter, number), found);
   });
 }
 
@@ -241,9 +240,10 @@ function candidatesFor(member: NumberTaken, family: NumberFamily, ground: Ground
   const { members } = family;
   const scales = scalesFor(member.found);
   const good = scales.filter((scale) => fits(members, scale, usual));
+  const byPeriod = reciprocalsFor(member.found).filter((scale) => fits(members, scale, usual));
   const possible = scales.filter((scale) => fits(members, scale, inRange));
   const [plainest] = scales;
-  const all = new Set([...good, ...possible, ...(plainest === undefined ? [] : [plainest])]);
+  const all = new Set([...good, ...byPeriod, ...possible, ...(plainest === undefined ? [] : [plainest])]);
   return [...all].slice(0, mostCandidates).map((scale) => {
     const meant = meantBy(withStep(scale.counts ?? {}, member, family, ground));
     return { meant, title: scale.title, preview: previewOf(member.taken, meant, ground) };

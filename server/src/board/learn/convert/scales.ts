@@ -4,6 +4,7 @@ import { findDimensionName } from '../../../units/dimension-names';
 import { toBase, unitOf } from '../../../units/unit';
 import type { UnitCount } from '../../meaning/board-units';
 import { unitFor } from '../../meaning/counting';
+import { reciprocalOf } from '../../meaning/reciprocal';
 
 /** A way in which a board may count a quantity. */
 export interface CountingScale {
@@ -72,6 +73,19 @@ function scaleOf(unit: string, scale: number, word: string, own: string): Counti
   const counts = countsIn({ unit, scale }, own);
   const named = unit === '' ? (word === '' ? 'shares of one' : 'one') : unit;
   return { counts: Object.keys(counts).length === 0 ? undefined : counts, title: `in ${word}${named}` };
+}
+
+/** A rate by its period, and a time by how often it comes: offered, and never taken by itself. */
+export function reciprocalsFor({ dimensionName }: FoundParameter): readonly CountingScale[] {
+  const by = (unit: string, title: string) => ({ counts: { unit }, title: `${title}, in ${unit}` });
+  switch (reciprocalOf(dimensionName)) {
+    case 'time':
+      return [by('us', 'by its period'), by('ms', 'by its period')];
+    case 'frequency':
+      return [by('Hz', 'by how often it comes')];
+    default:
+      return [];
+  }
 }
 
 /** A whole unit in tenths, hundredths and thousandths. */

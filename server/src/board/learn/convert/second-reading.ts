@@ -4,7 +4,7 @@ import { toBase, unitOf } from '../../../units/unit';
 import type { DecimalMark } from '../../listing/number-look';
 import { lookOf } from '../../listing/value-look';
 import { unitNamed } from '../../meaning/board-units';
-import { fromBoard, unitFor } from '../../meaning/counting';
+import { inCounts } from '../../meaning/counting';
 import { scalesFor } from './scales';
 
 /** A second reading of a value, and how the value counts if it is one. */
@@ -34,8 +34,7 @@ export function secondReading(
     const amount = amountIn(text, found.dimensionName ?? '', mark);
     if (amount === null) continue;
     const fitting = scalesFor(found).filter(({ counts = {} }) => {
-      const { unit = unitFor(found.parameter), scale = 1 } = counts;
-      const value = fromBoard({ unit, scale, offset: 0 }, number);
+      const value = inCounts(counts, found.parameter, number);
       return amount.low <= value && value <= amount.high;
     });
     const [only, another] = fitting;

@@ -3,6 +3,7 @@ import type { Counts } from '../../../catalog/model/board-profile';
 import { lookOf } from '../../listing/value-look';
 import { countedIn, type UnitCount, unitNamed } from '../../meaning/board-units';
 import { unitFor } from '../../meaning/counting';
+import { isReciprocal, reciprocalOf } from '../../meaning/reciprocal';
 import { endBracketOf } from '../words/end-bracket';
 import { countsIn, isScaleless } from './scales';
 import { secondReading } from './second-reading';
@@ -16,14 +17,34 @@ export interface StatedCount {
 }
 
 /** How the listing itself says that a setting is counted: behind its value, beside it, in its name, in its remark. */
-export function statedCount(taken: TakenAs, found: FoundParameter, { manner }: Ground): StatedCount | null {
-  const dimension = found.dimensionName;
+export function statedCount(
+  taken: TakenAs,
+  found: FoundParameter,
+  { manner: { decimal } }: Ground,
+): StatedCount | null {
   if (taken.counted !== undefined) return { counts: taken.counted, why: 'you say so' };
-  if (dimension === undefined) return null;
+  const { dimensionName } = found;
+  if (dimensionName === undefined) return null;
+  const own = statedIn(dimensionName, unitFor(found.parameter), taken, found, decimal);
+  if (own !== null) return own;
+  // A rate whose listing says a time is counted by its period.
+  const other = reciprocalOf(dimensionName);
+  const said = other === null ? null : statedIn(other, '', taken, found, decimal);
+  const isCounted = said !== null && isReciprocal(said.counts.unit ?? '', found.parameter);
+  return isCounted ? { ...said, why: `${said.why}, one over what is set` } : null;
+}
+
+/** The same for units of one dimension; `own`: the parameter's. */
+function statedIn(
+  dimension: string,
+  own: string,
+  taken: TakenAs,
+  found: FoundParameter,
+  decimal: Ground['manner']['decimal'],
+): StatedCount | null {
   const { value, name, groups, stated } = taken.setting;
-  const own = unitFor(found.parameter);
   const count = (text: string | null | undefined) => countedIn(text ?? '', dimension, own);
-  const look = lookOf(value, manner.decimal);
+  const look = lookOf(value, decimal);
   const behind = look.kind === 'measure' ? unitNamed(look.unit, dimension) : null;
   if (look.kind === 'measure' && behind !== null)
     return {
@@ -31,7 +52,7 @@ export function statedCount(taken: TakenAs, found: FoundParameter, { manner }: G
       why: `${look.unit} stands behind it`,
     };
   const number = look.kind === 'number' ? look.value : Number.NaN;
-  const reading = secondReading(number, stated?.remark ?? '', found, manner.decimal);
+  const reading = secondReading(number, stated?.remark ?? '', found, decimal);
   if (reading !== null) return { counts: reading.counts, why: `the listing says that it is ${reading.text}` };
   const beside = count(stated?.unit);
   if (beside !== null)

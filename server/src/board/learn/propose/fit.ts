@@ -6,6 +6,7 @@ import { fromBase, toBase, unitOf } from '../../../units/unit';
 import { lookOf } from '../../listing/value-look';
 import { countedIn, unitNamed } from '../../meaning/board-units';
 import { wordOfPart } from '../../meaning/part-parameter';
+import { reciprocalOf } from '../../meaning/reciprocal';
 import { isNamedNumber } from '../convert/named-number';
 import type { LearnedLook } from '../learned-settings';
 import { nameWords } from '../words/name-words';
@@ -103,15 +104,23 @@ function numberFit(target: KnownTarget, asked: AskedSetting): ValueFit {
 }
 
 /** What the unit says against it; null where it says nothing. */
-function unitFit({ known }: KnownTarget, { unit }: AskedSetting): ValueFit | null {
-  if (unit === '' || !isUnit(unit) || measureOf(known, unit) !== null) return null;
+function unitFit({ known }: KnownTarget, { unit, setting }: AskedSetting): ValueFit | null {
+  if (unit === '' || !isUnit(unit) || measureOf(known, unit, setting.number) !== null) return null;
   return { factor: 0.45, mayBeSure: false, reason: () => `${unit} is no unit of it` };
 }
 
-/** What a number in the board's unit is multiplied by to be in the parameter's; null where it is no such unit. */
-function measureOf({ dimensionName, unit: own }: KnownParameter, unit: string): number | null {
+/** A number in the board's unit, or one over it, in the parameter's; null where it is no such unit. */
+function measureOf(
+  { dimensionName, unit: own }: KnownParameter,
+  unit: string,
+  number: number,
+): number | null {
   const counted = dimensionName === undefined ? null : countedIn(unit, dimensionName, own ?? '');
-  return counted === null ? null : unitOf(counted.unit).factor / counted.scale / unitOf(own ?? '').factor;
+  const factor = unitOf(own ?? '').factor;
+  if (counted !== null) return (number * unitOf(counted.unit).factor) / counted.scale / factor;
+  const other = reciprocalOf(dimensionName);
+  const period = other === null ? null : countedIn(unit, other, '');
+  return period === null ? null : period.scale / (number * unitOf(period.unit).factor) / factor;
 }
 
 /** Boards count in tenths, hundredths or thousandths, or in larger units. */
@@ -129,8 +138,8 @@ function rangeFit({ known }: KnownTarget, { setting, unit }: AskedSetting): Valu
   if (goesBelow(setting, range))
     return { factor: 0.8, mayBeSure: false, reason: () => 'it may be less than nothing' };
   const reading = readingOf(known, setting, inUnit);
-  const measure = reading !== null || unit === '' ? null : measureOf(known, unit);
-  const measured = reading ?? number * (measure ?? 1);
+  const measure = reading !== null || unit === '' ? null : measureOf(known, unit, number);
+  const measured = reading ?? measure ?? number;
   const span = () =>
     `${plainNumber(inUnit(range.low))} to ${plainNumber(inUnit(range.high))}${text === '' ? '' : ` ${text}`}`;
   if (within(usual, measured))

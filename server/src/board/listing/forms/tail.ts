@@ -313,7 +313,8 @@ export function statedOf(
     words:
       wordsIn(textOf('words') ?? '') ??
       wordsApart(textOf('words') ?? '', value) ??
-      said.find((one) => one.words !== null)?.words ?? null,
+      said.find((one) => one.words !== null)?.words ??
+      null,
     default: textOf('default') ?? said.find((one) => one.default !== null)?.default ?? null,
     unit: textOf('unit') ?? range?.unit ?? said.find((one) => one.unit !== null)?.unit ?? null,
     remark: unsaid.length === 0 ? null : unsaid.join('; '),
