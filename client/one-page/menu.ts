@@ -26,7 +26,7 @@ const groups: readonly (readonly [title: string, entries: readonly MenuEntry[]])
     [
       command('openBenchCard'),
       command('tryValue'),
-      command('findValue', true),
+      command('findValue'),
       command('compareScripts'),
       command('pickPack'),
       command('explainLine'),

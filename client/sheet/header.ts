@@ -23,11 +23,7 @@ export function header({ name, about, readAs, packs, packInView }: Omit<BuildShe
 /** What to set is asked on a page of its own. */
 function findButton(): HTMLElement {
   const find = () => send({ kind: 'find-value' });
-  return element(
-    'p',
-    { class: 'wide-only' },
-    element('button', { type: 'button', onclick: find }, 'Find a Value'),
-  );
+  return element('p', {}, element('button', { type: 'button', onclick: find }, 'Find a Value'));
 }
 
 /** Greyed packs say why. */
