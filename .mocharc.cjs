@@ -1,8 +1,11 @@
 // One setting for all suites that run outside the editor. Singled-out tests fail the run; so do skipped ones, by the
 // reporter, but for those that say what is not there.
 module.exports = {
-  // The second is for what the engine loads on demand.
-  require: ['tsx/cjs', 'tsx/esm', './test/support/patient-workers.cjs', './test/support/same-draws.cjs'],
+  require: [
+    './test/support/typescript.cjs',
+    './test/support/patient-workers.cjs',
+    './test/support/same-draws.cjs',
+  ],
   reporter: 'test/workbench/counting-reporter.cjs',
   timeout: 60_000,
   forbidOnly: true,

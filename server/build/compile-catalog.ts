@@ -1,6 +1,7 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type * as z from 'zod/mini';
+import { loadCatalog } from '../src/catalog/catalog';
 import { numberFaults } from '../src/catalog/faults/numbers';
 import { benchCardFile } from '../src/catalog/model/bench-card';
 import { boardProfile } from '../src/catalog/model/board-profile';
@@ -114,9 +115,14 @@ function togetherProblems(bundle: Bundle): readonly string[] {
     ...recordingProblems(bundle),
   ];
   // A catalogue can only be built, and rules be looked up in it, when every number can be read.
-  return numbers.length > 0
-    ? [...numbers, ...words]
-    : [...words, ...checkProblems(bundle), ...commonValueProblems(bundle), ...jobProblems(bundle)];
+  if (numbers.length > 0) return [...numbers, ...words];
+  const catalog = loadCatalog(bundle);
+  return [
+    ...words,
+    ...checkProblems(bundle, catalog),
+    ...commonValueProblems(bundle, catalog),
+    ...jobProblems(bundle, catalog),
+  ];
 }
 
 function filesIn(root: string, folder: string): readonly string[] {

@@ -1,5 +1,5 @@
 import { profileFaults } from '../../src/board/profile/profile-faults';
-import { type Catalog, loadCatalog } from '../../src/catalog/catalog';
+import type { Catalog } from '../../src/catalog/catalog';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { DataCheck } from '../../src/catalog/model/check';
 import type { Parameter } from '../../src/catalog/model/parameter';
@@ -9,8 +9,7 @@ import { ruleFaults, stepFaults } from '../../src/checks/data/rule-faults';
 import { asLines, placedParameters, repeated } from './places';
 
 /** What can only be looked up in the whole catalogue: the names in rules, and the words assumed for settings. */
-export function checkProblems(bundle: Bundle): readonly string[] {
-  const catalog = loadCatalog(bundle);
+export function checkProblems(bundle: Bundle, catalog: Catalog): readonly string[] {
   const ids = bundle.checks.flatMap(({ checks }) => checks.map(({ id }) => id));
   return [
     ...repeated(ids).map((id) => `${id}: two checks have this id`),

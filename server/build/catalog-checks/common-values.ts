@@ -1,14 +1,13 @@
-import { type Catalog, loadCatalog } from '../../src/catalog/catalog';
+import type { Catalog } from '../../src/catalog/catalog';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import type { CommonRow, CommonValue } from '../../src/catalog/model/common-values';
 import { holdsAnEnd } from '../../src/catalog/value-ends';
 import { checkLine } from '../../src/craft/line-check';
-import { Script } from '../../src/craft/script';
+import { Document } from '../../src/language/document';
 import { repeated } from './places';
 
 /** Common values that a line would be refused for, and ends of ranges that do not say that they are common. */
-export function commonValueProblems(bundle: Bundle): readonly string[] {
-  const catalog = loadCatalog(bundle);
+export function commonValueProblems(bundle: Bundle, catalog: Catalog): readonly string[] {
   const named = bundle.common.flatMap(({ of }) => of);
   return [
     ...repeated(named).map((name) => said(name, 'stands there twice')),
@@ -59,8 +58,7 @@ function unknown(said: readonly string[] = [], known: readonly string[]): readon
 /** As its line would be read, for each member that it is for. */
 function valueProblems({ value, members }: CommonValue, name: string, catalog: Catalog): readonly string[] {
   return pathsOf(name, members, catalog).flatMap((path) => {
-    const script = new Script('', `${path} = ${value}`, catalog);
-    const [line] = script.document.lines();
+    const [line] = Document.of(`${path} = ${value}`).lines();
     if (line === undefined) return [];
     if (catalog.parameter(path) === undefined) return [said(name, `there is no ${path}`)];
     return checkLine(line, catalog).problems.map(({ id }) => said(name, `${value} is refused: ${id}`));

@@ -1,11 +1,10 @@
-import { loadCatalog } from '../../src/catalog/catalog';
+import type { Catalog } from '../../src/catalog/catalog';
 import type { Bundle } from '../../src/catalog/model/bundle';
 import { ownGroup } from '../../src/language/path-text';
 import { repeated } from './places';
 
 /** Groups that the job forgets, sections that there are not, and lines of parts that set nothing. */
-export function jobProblems(bundle: Bundle): readonly string[] {
-  const catalog = loadCatalog(bundle);
+export function jobProblems(bundle: Bundle, catalog: Catalog): readonly string[] {
   const { order, parts } = bundle;
   const said = (what: string) => `schemas/job.json: ${what}`;
   const isSection = (path: string) => catalog.isSection(path.replace(/<[a-z]+>/, exampleOf));

@@ -67,6 +67,9 @@ function isSentence(text: string): boolean {
   );
 }
 
+/** Before a colon. It is counted apart: a pattern with the number in it takes seconds to be proved linear. */
+const longestName = 40;
+
 /** A name in one piece with marks in it, a mark that parts, columns, or a value where only a value stands. */
 function isClear(text: string): boolean {
   const words = wordsIn(text);
@@ -78,7 +81,7 @@ function isClear(text: string): boolean {
     /[\p{L}\d][_/\d.][\p{L}\d]|\p{Ll}\p{Lu}/u.test(first) ||
     (/[^.!?:,]$/.test(second) && isValue(second)) ||
     (/[^.!?]$/.test(last) && (isValue(last) || (isValue(beforeLast) && isKnownUnit(last)))) ||
-    /^[^:.]{1,40}: *["'+-]?\d/.test(text)
+    (/^[^:.]+: *["'+-]?\d/.test(text) && text.indexOf(':') <= longestName)
   );
 }
 
