@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict';
 import { readFileSync } from 'node:fs';
+import type { Craft } from '../../../server/src/craft/craft';
 import { CraftView } from '../../../server/src/craft/view';
 import { figureOf } from '../../../server/src/figures';
 import { axisNames } from '../../../server/src/figures/axis-names';
@@ -19,7 +20,15 @@ const eager = bittern
   .replace('integral     = 0.45 %/deg', 'integral     = 2 %/deg')
   .replace('derivative   = 0.0011 %/(deg/s^2)', 'derivative   = 0.005 %/(deg/s^2)');
 
-const viewOf = (text: string, pack: string) => new CraftView(craftOf(text, club), pack);
+/** Each is only looked at, and made once. */
+const known = new Map<string, Craft>();
+
+function viewOf(text: string, pack: string): CraftView {
+  const craft = known.get(text) ?? craftOf(text, club);
+  known.set(text, craft);
+  return new CraftView(craft, pack);
+}
+
 const loop = (text: string, pack: string, axis: 'roll' | 'pitch' | 'yaw') =>
   loopOf(viewOf(text, pack), axis)?.value ?? assert.fail('no loop');
 const likely = (text: string, pack: string, id: string) =>

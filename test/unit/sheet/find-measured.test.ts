@@ -55,6 +55,14 @@ function found(text: string, measured: MeasuredNoise | null): FoundValues {
   }
 }
 
+/** Found once for all tests. */
+let withoutNoise: FoundValues | null = null;
+
+function unmeasured(): FoundValues {
+  withoutNoise ??= found(wagtail, null);
+  return withoutNoise;
+}
+
 /** % of throttle. */
 function commandLeft({ proposals }: FoundValues, id: string): number {
   const proposal = proposals.find((one) => one.id === id) ?? assert.fail(id);
@@ -75,7 +83,7 @@ describe('values that are found by measured noise', () => {
       (least ?? 0) > (middle ?? 0) && (middle ?? 0) > (quietest ?? 0),
       `${least} ${middle} ${quietest}`,
     );
-    const plain = found(wagtail, null);
+    const plain = unmeasured();
     assert.notDeepEqual(answer.proposals.at(-1)?.settings, plain.proposals.at(-1)?.settings);
     for (const [at, { delay, noise }] of answer.front.entries()) {
       const last = answer.front[at - 1];
@@ -104,7 +112,7 @@ describe('values that are found by measured noise', () => {
   });
 
   it('say why there is none and how to get it, and are then those of the model', () => {
-    const answer = found(wagtail, null);
+    const answer = unmeasured();
     assert.match(
       answer.measured ?? '',
       /^Weighed by the model of the motors’ tones alone, not by measured noise: no recording was given\. Give one\.$/,
