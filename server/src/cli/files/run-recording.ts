@@ -71,32 +71,46 @@ export async function runRecording(asked: AskedRecording, terminal: Terminal): P
     leftOut: [...taken, ...alone.leftOut],
     findings: [...grown, ...alone.findings],
   };
-  const changes = before === null ? null : recordingChanges(before, report);
-  await terminal.out(
-    asked.json === true
-      ? jsonText({
-          version: 1,
-          columns: columnRows(opened),
-          report,
-          rows: axisRows(report, besideRecording(view, terminal)),
-          before,
-          changes,
-        })
-      : changes === null || before === null
-        ? recordingText(
-            { ...report, name: asked.path },
-            opened.table,
-            terminal,
-            besideRecording(view, terminal),
-          )
-        : recordingChangesText(
-            { ...before, name: asked.compare ?? before.name },
-            { ...report, name: asked.path },
-            { changes, grown },
-            terminal,
-          ),
-  );
+  const compared = before === null ? null : { before, grown, changes: recordingChanges(before, report) };
+  await terminal.out(await answerText(asked, { opened, view, report, compared }, terminal));
   return report.findings.some(({ level }) => level !== 'note') ? exitCodes.findings : exitCodes.fine;
+}
+
+/** What came of it: with an earlier recording what has changed since, else what the recording says. */
+interface RecordingAnswered {
+  readonly opened: OpenedRecording;
+  readonly view: CraftView | null;
+  readonly report: RecordingReport;
+  readonly compared: {
+    readonly before: RecordingReport;
+    readonly grown: ReturnType<typeof changeOf>;
+    readonly changes: ReturnType<typeof recordingChanges>;
+  } | null;
+}
+
+function answerText(
+  asked: AskedRecording,
+  { opened, view, report, compared }: RecordingAnswered,
+  terminal: Terminal,
+): string | Promise<string> {
+  if (asked.json === true)
+    return jsonText({
+      version: 1,
+      columns: columnRows(opened),
+      report,
+      rows: axisRows(report, besideRecording(view, terminal)),
+      before: compared?.before ?? null,
+      changes: compared?.changes ?? null,
+    });
+  const now = { ...report, name: asked.path };
+  if (compared === null) return recordingText(now, opened.table, terminal, besideRecording(view, terminal));
+  const { before, changes, grown } = compared;
+  return recordingChangesText(
+    { ...before, name: asked.compare ?? before.name },
+    now,
+    { changes, grown },
+    terminal,
+  );
 }
 
 function flown(report: RecordingReport) {

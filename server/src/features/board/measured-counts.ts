@@ -71,24 +71,26 @@ interface GainMember extends TakenFor {
   readonly why: string | null;
 }
 
+function memberOf(one: TakenFor, gains: readonly MeasuredGain[]): GainMember {
+  const [, axis = '', term = ''] = gainPath.exec(one.means) ?? [];
+  const found = gains.find((gain) => gain.axis === axis && gain.term === term);
+  const gain = found?.gain ?? { told: null, reason: 'Nothing was measured about it.' };
+  return {
+    ...one,
+    axis,
+    term: term as MeasuredGain['term'],
+    measured: gain.told,
+    why: gain.told === null ? gain.reason : null,
+  };
+}
+
 function familyMeasured(
   family: string,
   taken: readonly TakenFor[],
   gains: readonly MeasuredGain[],
   ground: Ground,
 ): FamilyMeasured {
-  const members = taken.map((one): GainMember => {
-    const [, axis = '', term = ''] = gainPath.exec(one.means) ?? [];
-    const found = gains.find((gain) => gain.axis === axis && gain.term === term);
-    const gain = found?.gain ?? { told: null, reason: 'Nothing was measured about it.' };
-    return {
-      ...one,
-      axis,
-      term: term as MeasuredGain['term'],
-      measured: gain.told,
-      why: gain.told === null ? gain.reason : null,
-    };
-  });
+  const members = taken.map((one) => memberOf(one, gains));
   const term = members[0]?.term ?? 'proportional';
   const telling = members.filter(({ measured, setting }) => measured !== null && setting.number !== 0);
   const one = inCommon(telling);
@@ -102,18 +104,7 @@ function familyMeasured(
   });
   if (telling.length === 0) return bare(nothingTold(members));
   if (one === null) return bare(disagreement(telling));
-  const counted = { unit: one.unit, scale: Number((1 / roundIn(one)).toPrecision(12)) };
-  const said = new Map(
-    members.map(({ setting, means }): [string, Confirmation[]] => [
-      settingName(setting),
-      [{ means, counted }],
-    ]),
-  );
-  const { rows, outcomes } = confirmedRows(
-    members.map(({ setting }) => setting),
-    { ...nothingConfirmed, settings: said },
-    ground,
-  );
+  const { rows, outcomes } = countedBy(one, members, ground);
   const left = outcomes.find(({ is }) => is !== 'taken');
   if (left !== undefined)
     return bare(`${evidenceOf(telling, one)} But ${left.key} can’t be counted so: ${left.why}.`);
@@ -130,6 +121,22 @@ function familyMeasured(
       return { ...numberOf(member), quantity, row: rows.get(key) ?? null };
     }),
   };
+}
+
+/** The rows that they come to where one of their numbers is this much. */
+function countedBy(one: MeasuredSpan, members: readonly GainMember[], ground: Ground) {
+  const counted = { unit: one.unit, scale: Number((1 / roundIn(one)).toPrecision(12)) };
+  const said = new Map(
+    members.map(({ setting, means }): [string, Confirmation[]] => [
+      settingName(setting),
+      [{ means, counted }],
+    ]),
+  );
+  return confirmedRows(
+    members.map(({ setting }) => setting),
+    { ...nothingConfirmed, settings: said },
+    ground,
+  );
 }
 
 function numberOf({ setting, means, measured, why }: GainMember): Omit<NumberFlown, 'quantity' | 'row'> {

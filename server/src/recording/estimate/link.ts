@@ -8,34 +8,15 @@ const inOneGo = 20_000;
 const late = 1.5;
 
 /** How regularly control frames came: a new one has come where the time since the last falls. */
-export function* linkKept({
-  stretches,
-  recording: { time },
-  channel,
-  rate,
-}: FlightRows): Generator<void, MeasuredAnswer<LinkKept>> {
-  const frames = channel('frames');
+export function* linkKept(rows: FlightRows): Generator<void, MeasuredAnswer<LinkKept>> {
+  const { rate } = rows;
+  const frames = rows.channel('frames');
   if (frames === null)
     return withheld(
       'No column says when control frames came.',
       'Log the time since the last control frame, if the board can.',
     );
-  const intervals: number[] = [];
-  let longest = 0;
-  for (const { from, to } of stretches) {
-    let last: number | null = null;
-    for (let row = from; row < to; row += 1) {
-      if (row % inOneGo === 0) yield;
-      const [since, before] = [frames[row] ?? Number.NaN, frames[row - 1] ?? Number.NaN];
-      if (Number.isNaN(since)) continue;
-      longest = Math.max(longest, since);
-      if (row === from || !(since < before)) continue;
-      // The frame came so long before this row.
-      const came = (time[row] ?? 0) - since;
-      if (last !== null) intervals.push(came - last);
-      last = came;
-    }
-  }
+  const { intervals, longest } = yield* frameIntervals(rows, frames);
   if (intervals.length < fewest)
     return withheld(
       `Only ${intervals.length} frames were seen to come.`,
@@ -65,4 +46,28 @@ export function* linkKept({
     },
     `${intervals.length} frames`,
   );
+}
+
+/** The times between frames that came one after the other, and the longest time since one; s. */
+function* frameIntervals(
+  { stretches, recording: { time } }: FlightRows,
+  frames: NonNullable<ReturnType<FlightRows['channel']>>,
+): Generator<void, { readonly intervals: readonly number[]; readonly longest: number }> {
+  const intervals: number[] = [];
+  let longest = 0;
+  for (const { from, to } of stretches) {
+    let last: number | null = null;
+    for (let row = from; row < to; row += 1) {
+      if (row % inOneGo === 0) yield;
+      const [since, before] = [frames[row] ?? Number.NaN, frames[row - 1] ?? Number.NaN];
+      if (Number.isNaN(since)) continue;
+      longest = Math.max(longest, since);
+      if (row === from || !(since < before)) continue;
+      // The frame came so long before this row.
+      const came = (time[row] ?? 0) - since;
+      if (last !== null) intervals.push(came - last);
+      last = came;
+    }
+  }
+  return { intervals, longest };
 }

@@ -1,15 +1,14 @@
 import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedParts, Stretch, Style } from '../listing';
 import type { Whole } from '../text/blocks';
-import { beginsWithAny, hasLetterOrDigit } from '../text/characters';
-import { isDamaged } from '../text/damage';
+import { hasLetterOrDigit } from '../text/characters';
 import type { ListingLine } from '../text/line';
 import type { CompiledForms } from './compiled';
 import { frameOf, isProse } from './frame';
 import { GroupStack } from './group-stack';
-import { type HeadingRead, isAloneAbove, isTitle, readHeading } from './heading';
+import { type HeadingRead, readHeading } from './heading';
 import { indentOf } from './indent';
+import { LineLooks, whyNotUnderstood } from './line-looks';
 import { pathOf } from './name-path';
-import { partsOfLine } from './parts-of-line';
 import type { PartRead } from './read-part';
 import { namesColumns } from './row';
 import { SettingList } from './setting-list';
@@ -24,9 +23,6 @@ export interface LinesRead extends ListedParts {
   /** Why nothing is read at all. */
   readonly refused: string | null;
 }
-
-/** A longer line is none of a listing; it is told and not looked through. */
-const longestLine = 20_000;
 
 /**
  * Reads lines by their forms: each becomes settings, a heading, a comment or part of a frame, or is left. `wholes`: which
@@ -52,10 +48,7 @@ class LinesReader {
   private readonly closings: Frame[] = [];
   private readonly unread: number[] = [];
   private readonly said: { readonly index: number; readonly line: ListedLine }[] = [];
-  private readonly parts = new Map<number, readonly PartRead[]>();
-  private readonly returnsOverwrite: boolean;
-  /** For each line, the next that is neither blank nor a comment. */
-  private readonly followers: readonly (number | null)[];
+  private readonly looks: LineLooks;
   /** Lines that are written as one, by the last of them. */
   private readonly wholes: ReadonlyMap<number, Whole>;
   private settingLines = 0;
@@ -72,17 +65,14 @@ class LinesReader {
     this.wholes = new Map(wholes.map((whole) => [whole.end - 1, whole]));
     const { indent, closers } = forms.forms;
     this.stack = new GroupStack(closers.length > 0 ? 'closers' : indent === 'groups' ? 'indent' : 'flat');
-    this.followers = followersIn(lines, forms.forms.comments);
-    const returns = lines.filter(({ end }) => end === 'return').length;
-    // Where many lines end so, it is how this text ends its lines; a few were written over.
-    this.returnsOverwrite = returns <= lines.length / 4;
+    this.looks = new LineLooks(lines, forms);
   }
 
   take(index: number): void {
-    const text = this.textOf(index);
+    const text = this.looks.textOf(index);
     if (text.trim() === '') this.goesOnBeyond = null;
     else this.takeSaying(index, text);
-    this.parts.delete(index);
+    this.looks.forget(index);
     const whole = this.wholes.get(index);
     if (whole !== undefined) this.asOne(whole);
   }
@@ -112,7 +102,7 @@ class LinesReader {
 
   /** Takes a line as the first of these that it can be; null where it is none. */
   private kindOf(index: number, text: string): LineKind | 'dirt' | null {
-    if (this.takeOverwritten(index)) return 'dirt';
+    if (this.looks.isOverwritten(index)) return 'dirt';
     if (this.takeContinued(index, text)) return 'continuation';
     if (this.takeFrame(index, text)) return 'frame';
     if (this.takeColumns(index, text)) return 'heading';
@@ -123,20 +113,6 @@ class LinesReader {
     if (this.takeBareGroup(index, text)) return 'heading';
     if (this.takeSettings(index, text)) return 'settings';
     return this.takeContinuation(index, text) ? 'continuation' : null;
-  }
-
-  private textOf(index: number): string {
-    return this.lines[index]?.text ?? '';
-  }
-
-  private takeOverwritten(index: number): boolean {
-    const line = this.lines[index];
-    if (line?.end !== 'return' || !this.returnsOverwrite) return false;
-    const [own] = this.partsAt(index);
-    if (own === undefined) return true;
-    const [next] = this.partsAt(index + 1);
-    const nameIn = (part: PartRead, of: number) => this.textOf(of).slice(part.name.start, part.name.end);
-    return next !== undefined && nameIn(own, index) === nameIn(next, index + 1);
   }
 
   private takeFrame(index: number, text: string): boolean {
@@ -154,21 +130,21 @@ class LinesReader {
     const heading = readHeading(this.forms.headings, text);
     const line = this.lines[index];
     if (heading === null || line === undefined) return false;
-    const isComment = this.isComment(index);
+    const isComment = this.looks.isComment(index);
     if (isComment)
-      return (!heading.isWeak || this.isTitleHere(index, heading)) && this.open(index, heading, true);
-    const parts = this.partsAt(index);
+      return (!heading.isWeak || this.looks.isTitleHere(index, heading)) && this.open(index, heading, true);
+    const parts = this.looks.partsAt(index);
     const holds = ({ rest, isLoose }: PartRead) =>
       rest.end > rest.start && text.slice(rest.start, rest.end) !== '{' && !(isLoose && !heading.isWeak);
     if (parts.some(holds)) return false;
-    const next = this.followers[index] ?? null;
-    const isDeeper = next !== null && indentOf(this.textOf(next)) > indentOf(text);
-    if (heading.isWeak && !this.isHeadingHere(index, next, isDeeper)) return false;
+    const next = this.looks.follower(index);
+    const isDeeper = next !== null && indentOf(this.looks.textOf(next)) > indentOf(text);
+    if (heading.isWeak && !this.looks.isHeadingHere(index, next, isDeeper)) return false;
     return this.open(index, heading, !isDeeper);
   }
 
   private open(index: number, { group }: HeadingRead, isFlat: boolean): boolean {
-    const text = this.textOf(index);
+    const text = this.looks.textOf(index);
     const line = this.lines[index];
     if (line === undefined) return false;
     if (!this.stack.open(text.slice(group.start, group.end), indentOf(text), isFlat)) return false;
@@ -177,33 +153,9 @@ class LinesReader {
     return true;
   }
 
-  /** A comment of a word or two names the settings right below it, where it stands apart from those above. */
-  private isTitleHere(index: number, { group }: HeadingRead): boolean {
-    const next = this.followers[index] ?? null;
-    if (!isTitle(this.textOf(index).slice(group.start, group.end)) || next === null) return false;
-    return isAloneAbove(index, next, (at) => this.textOf(at)) && this.partsAt(next).length > 0;
-  }
-
-  /** A line that only looks like a heading is one where settings follow, further in or below a blank line. */
-  private isHeadingHere(index: number, next: number | null, isDeeper: boolean): boolean {
-    const own = this.partsAt(index);
-    if (next === null || own.some(({ style }) => style.kind === 'presence')) return false;
-    if (this.forms.forms.indent === 'groups') return isDeeper;
-    const leads =
-      this.partsAt(next).length > 0 || readHeading(this.forms.headings, this.textOf(next)) !== null;
-    // What can be no setting needs no blank line before it.
-    if (own.length === 0) return leads;
-    const isFirst = index === 0 || this.textOf(index - 1).trim() === '';
-    return isFirst && next === index + 1 && leads;
-  }
-
-  private isComment(index: number): boolean {
-    return beginsWithAny(this.textOf(index), this.forms.forms.comments);
-  }
-
   private takeComment(index: number): boolean {
     const line = this.lines[index];
-    if (line === undefined || !this.isComment(index)) return false;
+    if (line === undefined || !this.looks.isComment(index)) return false;
     this.comments.push(line.whole());
     return true;
   }
@@ -225,18 +177,21 @@ class LinesReader {
 
   /** A name in a column with nothing behind it, above settings further in, is their group. */
   private takeBareGroup(index: number, text: string): boolean {
-    const [only, ...more] = this.partsAt(index);
+    const [only, ...more] = this.looks.partsAt(index);
     const isEmpty = only?.style.kind === 'plain' && only.rest.end <= only.rest.start;
     if (only === undefined || !isEmpty || more.length > 0 || this.forms.forms.indent !== 'groups')
       return false;
-    if (indentOf(this.textOf(index + 1)) <= indentOf(text) || this.partsAt(index + 1).length === 0)
+    if (
+      indentOf(this.looks.textOf(index + 1)) <= indentOf(text) ||
+      this.looks.partsAt(index + 1).length === 0
+    )
       return false;
     return this.open(index, { group: only.name, isWeak: true }, false);
   }
 
   private takeSettings(index: number, text: string): boolean {
     const indent = indentOf(text);
-    const parts = this.partsAt(index);
+    const parts = this.looks.partsAt(index);
     const line = this.lines[index];
     if (parts.length === 0 || line === undefined) return false;
     this.stack.at(indent);
@@ -254,8 +209,8 @@ class LinesReader {
     const [only] = parts;
     const next = index + 1;
     if (this.forms.forms.indent !== 'groups' || only === undefined || parts.length > 1) return;
-    if (indentOf(this.textOf(next)) <= indent || this.partsAt(next).length === 0) return;
-    this.stack.open(this.textOf(index).slice(only.name.start, only.name.end), indent, false);
+    if (indentOf(this.looks.textOf(next)) <= indent || this.looks.partsAt(next).length === 0) return;
+    this.stack.open(this.looks.textOf(index).slice(only.name.start, only.name.end), indent, false);
   }
 
   /** Where lines further in go on with a value, they do whatever they look like. */
@@ -301,16 +256,6 @@ class LinesReader {
     });
   }
 
-  private partsAt(index: number): readonly PartRead[] {
-    const kept = this.parts.get(index);
-    if (kept !== undefined) return kept;
-    const text = this.textOf(index);
-    const isReadable = text.length <= longestLine && text.trim() !== '' && !isDamaged(text);
-    const parts = isReadable ? partsOfLine(this.forms, text) : [];
-    this.parts.set(index, parts);
-    return parts;
-  }
-
   result(): LinesRead {
     const left: LeftLine[] = [];
     for (const index of this.unread) {
@@ -320,7 +265,7 @@ class LinesReader {
         index < this.firstSetting ? this.openings : index > this.lastSetting ? this.closings : null;
       if (frames !== null && this.list.size > 0 && isProse(line.text, this.forms))
         frames.push({ at: line.whole(), board: null, count: null });
-      else left.push({ number: line.number, at: line.whole(), reason: reasonFor(line.text) });
+      else left.push({ number: line.number, at: line.whole(), reason: whyNotUnderstood(line.text) });
     }
     return {
       settings: this.list.settings,
@@ -340,21 +285,4 @@ class LinesReader {
 /** What the mark before a name says of it. */
 function presence(mark: string, { affirmation = '' }: Style & { readonly kind: 'presence' }): string {
   return mark.trimEnd() === affirmation.trimEnd() ? 'on' : 'off';
-}
-
-function followersIn(lines: readonly ListingLine[], comments: readonly string[]): readonly (number | null)[] {
-  const followers: (number | null)[] = [];
-  let next: number | null = null;
-  for (let index = lines.length - 1; index >= 0; index -= 1) {
-    followers[index] = next;
-    const text = lines[index]?.text ?? '';
-    if (text.trim() !== '' && !beginsWithAny(text, comments)) next = index;
-  }
-  return followers;
-}
-
-function reasonFor(text: string): string {
-  if (text.length > longestLine) return `The line is longer than ${longestLine} characters.`;
-  if (isDamaged(text)) return 'The line is damaged: it holds characters that no board writes.';
-  return 'No form of this listing fits the line.';
 }
