@@ -44,6 +44,7 @@ const enough = 250;
 const inOneGo = 16;
 const startsInOneGo = 100;
 
+/** Cross spectra of what the loop took and gave about an axis, by parts of the flight; or why there are none. */
 export function* gainSpectra(
   rows: FlightRows,
   view: CraftView,
@@ -71,14 +72,8 @@ export function* gainSpectra(
   const length = 2 ** Math.max(4, Math.round(Math.log2((segmentSeconds * rows.rate) / inOne)));
   const segment = inOne * length;
   const hop = Math.floor(segment / 2);
-  const free: number[] = [];
   const marks = [commands.atLimit, shares.told.leftOut, ...(held === null ? [] : [held])];
-  for (const start of segmentStarts(rows.airborne, segment, hop)) {
-    if (isFree(start, start + segment, marks)) free.push(start);
-    if (free.length % startsInOneGo === 0) yield;
-  }
-  const every = Math.ceil(free.length / mostSegments);
-  const starts = every <= 1 ? free : free.filter((_, at) => at % every === 0);
+  const starts = yield* freeStarts(segmentStarts(rows.airborne, segment, hop), segment, marks);
   const seconds = (starts.length * hop) / rows.rate;
   if (starts.length < fewestSegments)
     return held === null ? tooFew(commands, seconds) : heldTooOften(seconds);
@@ -106,6 +101,21 @@ export function* gainSpectra(
     },
     '',
   );
+}
+
+/** The segments with none of their rows marked; of very many, some evenly spread. */
+function* freeStarts(
+  all: Iterable<number>,
+  segment: number,
+  marks: readonly Uint8Array[],
+): Generator<void, readonly number[]> {
+  const free: number[] = [];
+  for (const start of all) {
+    if (isFree(start, start + segment, marks)) free.push(start);
+    if (free.length % startsInOneGo === 0) yield;
+  }
+  const every = Math.ceil(free.length / mostSegments);
+  return every <= 1 ? free : free.filter((_, at) => at % every === 0);
 }
 
 function isFree(from: number, to: number, marks: readonly Uint8Array[]): boolean {

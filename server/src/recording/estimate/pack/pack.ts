@@ -39,35 +39,37 @@ export function* packGave(
   const taken = yield* packRows(rows, voltage, current);
   const reason = whyNone(taken);
   const fit = reason === null ? yield* packFit(taken) : null;
-  const resistance = (which: keyof PackFit): MeasuredAnswer<MeasuredSpan> => {
-    if (reason !== null) return reason;
-    if (fit === null)
-      return withheld(
-        'Voltage and current do not move as a load moves a pack.',
-        'Confirm both columns, their units and signs.',
-      );
-    const one = fit[which];
-    if (which !== 'open' && one.high - one.low > one.likely)
-      return withheld(
-        'The load changed too little, or too quickly, to tell it from a pack that empties.',
-        'Fly with climbs of some seconds between calm hovers.',
-      );
-    const basis = `${taken.seconds.toFixed(0)} s, with ${taken.low.toFixed(1)} to ${taken.high.toFixed(1)} A`;
-    return which === 'open'
-      ? measuredBy(one, `${basis}; at the start`)
-      : measuredBy(scaled(one, 1000, 'mohm'), basis);
-  };
+  const fitted = (which: keyof PackFit) => reason ?? fittedIn(fit, which, taken);
   return measuredBy(
     {
-      openVoltage: resistance('open'),
-      resistanceAtOneSecond: resistance('atOneSecond'),
-      resistanceAtTenSeconds: resistance('atTenSeconds'),
+      openVoltage: fitted('open'),
+      resistanceAtOneSecond: fitted('atOneSecond'),
+      resistanceAtTenSeconds: fitted('atTenSeconds'),
       usedCharge,
       ...(expected === null ? {} : { expected }),
       lowestVoltage,
     },
     basisOf(rows),
   );
+}
+
+/** The open voltage or a resistance of the fit, with what it rests on. */
+function fittedIn(fit: PackFit | null, which: keyof PackFit, taken: PackRows): MeasuredAnswer<MeasuredSpan> {
+  if (fit === null)
+    return withheld(
+      'Voltage and current do not move as a load moves a pack.',
+      'Confirm both columns, their units and signs.',
+    );
+  const one = fit[which];
+  if (which !== 'open' && one.high - one.low > one.likely)
+    return withheld(
+      'The load changed too little, or too quickly, to tell it from a pack that empties.',
+      'Fly with climbs of some seconds between calm hovers.',
+    );
+  const basis = `${taken.seconds.toFixed(0)} s, with ${taken.low.toFixed(1)} to ${taken.high.toFixed(1)} A`;
+  return which === 'open'
+    ? measuredBy(one, `${basis}; at the start`)
+    : measuredBy(scaled(one, 1000, 'mohm'), basis);
 }
 
 function basisOf({ seconds }: FlightRows): string {
