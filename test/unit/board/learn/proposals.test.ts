@@ -84,6 +84,21 @@ describe('what the settings of a listing may stand for', () => {
   });
 });
 
+describe('two filters that a board numbers each by itself', () => {
+  it('are not both surely the first of the script', () => {
+    const lines = ['gyro.lp1.type = first', 'gyro.lp1.cutoff = 200', 'gyro.notch1.centre = 210'];
+    const settings = learnedSettings(readListing([...lines, 'gyro.notch1.width = 30'].join('\n'), null));
+    const all = proposals(settings, testCatalog);
+    const sure = settings.flatMap(({ groups, name }, at) => {
+      const one = all[at];
+      const isFirst = one != null && meansOf(one).startsWith('gyro.filter.1.');
+      return isFirst && one.sureness === 'sure' ? [[...groups, name].join('.')] : [];
+    });
+    assert.ok(sure.includes('gyro.lp1.cutoff'), sure.join());
+    assert.ok(!sure.some((name) => name.startsWith('gyro.notch1')), sure.join());
+  });
+});
+
 describe('several sets of the same settings', () => {
   const sets = (selector: string) =>
     [

@@ -24,10 +24,49 @@ export function assigned(all: readonly OpenSetting[], catalog: Catalog): readonl
     chosen[setting] = candidate;
   }
   const claims = claimsOf(all);
-  return all.map((open, index) => {
+  const made = all.map((open, index) => {
     const first = chosen[index] ?? null;
     return first === null ? null : proposalOf(open, first, claims.get(first.key) ?? [], catalog);
   });
+  const owners = ownersOf(all, made);
+  return made.map((proposal, index) => {
+    const owner = proposal?.sureness === 'sure' ? owners.get(thingOf(proposal)) : undefined;
+    const subject = wordsBeforeNumber(all[index]);
+    const isOfAnother = owner !== undefined && subject !== null && subject !== owner;
+    return proposal !== null && isOfAnother ? { ...proposal, sureness: 'likely' } : proposal;
+  });
+}
+
+/** `gyro.lp` of `gyro.lp1.hz`; null without a number. */
+function wordsBeforeNumber(open: OpenSetting | undefined): string | null {
+  const { groups = [], name = '' } = open?.asked.setting ?? {};
+  const [, words = null] = /^(.*?\p{L})[^\p{L}\p{N}]?\d/u.exec([...groups, name].join('/')) ?? [];
+  return words;
+}
+
+/** Of which member of a collection a proposal is: `gyro.filter.<number> 1`. */
+function thingOf({ parameter, member }: Proposal): string {
+  return `${parameter.slice(0, parameter.lastIndexOf('.'))} ${member ?? ''}`;
+}
+
+/**
+ * One filter is one thing on a board: where `lp 1` and `notch 1` are both proposed for the first, that of which more
+ * settings are proposed has it, else that which is listed first. By member, its words before the number.
+ */
+function ownersOf(
+  all: readonly OpenSetting[],
+  made: readonly (Proposal | null)[],
+): ReadonlyMap<string, string> {
+  const counts = new Map<string, Map<string, number>>();
+  for (const [index, proposal] of made.entries()) {
+    const subject = wordsBeforeNumber(all[index]);
+    if (proposal === null || proposal.member === null || subject === null) continue;
+    const bySubject = counts.get(thingOf(proposal)) ?? new Map<string, number>();
+    counts.set(thingOf(proposal), bySubject.set(subject, (bySubject.get(subject) ?? 0) + 1));
+  }
+  const most = (bySubject: ReadonlyMap<string, number>) =>
+    [...bySubject].sort(([, one], [, other]) => other - one)[0]?.[0] ?? '';
+  return new Map([...counts].map(([thing, bySubject]) => [thing, most(bySubject)]));
 }
 
 /** How far a candidate is ahead of what else the setting may be: who has no other choice goes first. */

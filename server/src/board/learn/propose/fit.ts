@@ -1,6 +1,6 @@
 import type { Catalog } from '../../../catalog/catalog';
 import type { KnownParameter } from '../../../catalog/known-parameter';
-import type { Interval } from '../../../units/interval';
+import { type Interval, liesWithin } from '../../../units/interval';
 import { plainNumber } from '../../../units/number-text';
 import { fromBase, toBase, unitOf } from '../../../units/unit';
 import { lookOf } from '../../listing/value-look';
@@ -105,22 +105,26 @@ function numberFit(target: KnownTarget, asked: AskedSetting): ValueFit {
 
 /** What the unit says against it; null where it says nothing. */
 function unitFit({ known }: KnownTarget, { unit, setting }: AskedSetting): ValueFit | null {
-  if (unit === '' || !isUnit(unit) || measureOf(known, unit, setting.number) !== null) return null;
+  if (unit === '' || !isUnit(unit) || measureOf(known, unit) !== null) return null;
+  const rate = overOne(known, unit, setting.number);
+  if (rate !== null && known.usual !== undefined && liesWithin(known.usual, rate))
+    return { factor: 0.95, mayBeSure: false, reason: () => `one over ${setting.value} ${unit} is usual` };
   return { factor: 0.45, mayBeSure: false, reason: () => `${unit} is no unit of it` };
 }
 
-/** A number in the board's unit, or one over it, in the parameter's; null where it is no such unit. */
-function measureOf(
-  { dimensionName, unit: own }: KnownParameter,
-  unit: string,
-  number: number,
-): number | null {
+/** What a number in the board's unit is multiplied by to be in the parameter's; null where it is no such unit. */
+function measureOf({ dimensionName, unit: own }: KnownParameter, unit: string): number | null {
   const counted = dimensionName === undefined ? null : countedIn(unit, dimensionName, own ?? '');
-  const factor = unitOf(own ?? '').factor;
-  if (counted !== null) return (number * unitOf(counted.unit).factor) / counted.scale / factor;
+  return counted === null ? null : unitOf(counted.unit).factor / counted.scale / unitOf(own ?? '').factor;
+}
+
+/** A rate that is shown by its period, or a time by how often it comes, in SI; null where the unit is of neither. */
+function overOne({ dimensionName }: KnownParameter, unit: string, number: number): number | null {
   const other = reciprocalOf(dimensionName);
-  const period = other === null ? null : countedIn(unit, other, '');
-  return period === null ? null : period.scale / (number * unitOf(period.unit).factor) / factor;
+  const counted = other === null ? null : countedIn(unit, other, '');
+  return counted === null || counted.unit === '' || !(number > 0)
+    ? null
+    : counted.scale / (number * unitOf(counted.unit).factor);
 }
 
 /** Boards count in tenths, hundredths or thousandths, or in larger units. */
@@ -138,8 +142,8 @@ function rangeFit({ known }: KnownTarget, { setting, unit }: AskedSetting): Valu
   if (goesBelow(setting, range))
     return { factor: 0.8, mayBeSure: false, reason: () => 'it may be less than nothing' };
   const reading = readingOf(known, setting, inUnit);
-  const measure = reading !== null || unit === '' ? null : measureOf(known, unit, number);
-  const measured = reading ?? measure ?? number;
+  const measure = reading !== null || unit === '' ? null : measureOf(known, unit);
+  const measured = reading ?? number * (measure ?? 1);
   const span = () =>
     `${plainNumber(inUnit(range.low))} to ${plainNumber(inUnit(range.high))}${text === '' ? '' : ` ${text}`}`;
   if (within(usual, measured))
