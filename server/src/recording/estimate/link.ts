@@ -51,7 +51,7 @@ export function* linkKept(rows: FlightRows): Generator<void, MeasuredAnswer<Link
 /** The times between frames that came one after the other, and the longest time since one; s. */
 function* frameIntervals(
   { stretches, recording: { time } }: FlightRows,
-  frames: NonNullable<ReturnType<FlightRows['channel']>>,
+  frames: Float32Array,
 ): Generator<void, { readonly intervals: readonly number[]; readonly longest: number }> {
   const intervals: number[] = [];
   let longest = 0;
