@@ -109,6 +109,7 @@ describe('propsoff compare', () => {
       );
       assert.equal(status, 0);
       assert.match(stdout, /pack\.<pack in view>\.cells: 6 → 4/);
+      assert.match(stdout, /\nThe rest, and what each change does alone: --all\n/);
     }));
 
   for (const args of [

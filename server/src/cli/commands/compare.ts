@@ -1,3 +1,4 @@
+import type { Craft } from '../../craft/craft';
 import { type CheckedSide, type Comparison, compare } from '../../sheet/compare/compare';
 import { command, jsonOption, nameOption } from '../command';
 import { type OneScript, oneFile, openedScript, usable } from '../files/one-script';
@@ -68,9 +69,10 @@ export const compareCommand = command({
       return exitCodes.fine;
     }
     const after = await openedScript(beside(other, one), packs[1] ?? packs[0], around);
-    const result = compare(sideOf(before, one), sideOf(after, other), (craft) =>
-      before.workspace.check(craft),
-    );
+    // That there is one is all that is told of them without --all.
+    const mostAlone = values.all === true || values.json === true ? undefined : 1;
+    const check = (craft: Craft) => before.workspace.check(craft);
+    const result = compare(sideOf(before, one), sideOf(after, other), check, mostAlone);
     await tell(result);
     return exitCodes.fine;
   },

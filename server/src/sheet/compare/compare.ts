@@ -61,23 +61,26 @@ export interface CheckedSide extends Side {
 
 const mostMoved = 5;
 /** Beyond this many differences two scripts are two craft, and each change alone says little. */
-const mostAlone = 120;
+const mostTried = 120;
 
 /**
- * Compares two crafts. `check` finds what is wrong with a craft. A generator, so that a server can answer others
- * in between: it gives nothing until it returns the whole.
+ * Compares two crafts. `check` finds what is wrong with a craft; `mostAlone` is how many changes are told alone, each of
+ * which has a craft of its own checked. A generator, so that a server can answer others in between: it gives nothing
+ * until it returns the whole.
  */
 export function* comparing(
   before: CheckedSide,
   after: CheckedSide,
   check: (craft: Craft) => readonly Finding[],
+  mostAlone = mostTried,
 ): Generator<void, Comparison> {
   const { settings, members } = settingChanges(before, after);
   const stays = new Set(after.findings.map((finding) => finding.check.id));
   const alone: ChangeAlone[] = [];
   const changes = together(settings, before.craft.catalog);
   const isOne = changes.length + members.length === 1;
-  for (const change of isOne ? [] : changes.slice(0, mostAlone)) {
+  for (const change of isOne ? [] : changes.slice(0, mostTried)) {
+    if (alone.length === mostAlone) break;
     const effect = effectOf(change, before, stays, check);
     if (effect !== null) alone.push({ paths: change.map(({ path }) => path), effect });
     yield;
