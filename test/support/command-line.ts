@@ -43,9 +43,12 @@ export function propsoff(args: readonly string[], { input = '', cwd, env }: Surr
   return running({ args, input, cwd, env: plainEnvironment(env) });
 }
 
-/** The arguments of a line that somebody types, if it is one of plain words, of which a shell makes nothing else. */
+/** The arguments of a line that somebody types, if a shell does no more with it than to take its quotes off. */
 export function plainArguments(line: string): readonly string[] | null {
-  return /^propsoff( [\w./:=-]+)+$/.test(line) ? line.split(' ').slice(1) : null;
+  const plain = /^propsoff( (?:[\w./:=-]+|"[^"$`\\!]*"|'[^']*'))+$/;
+  if (!plain.test(line)) return null;
+  const words = line.matchAll(/ (?:"([^"]*)"|'([^']*)'|([^ ]+))/g);
+  return [...words].map(([, double, single, bare]) => double ?? single ?? bare ?? '');
 }
 
 let running: ReturnType<typeof start> | undefined;
