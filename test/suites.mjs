@@ -158,7 +158,7 @@ const suites = new Map([
   ['reference', { run: () => recordedSuite('reference') }],
   ['sweeps', { run: sweeps }],
   ['coverage', { run: coverage }],
-  // A server of its own for each test, and answers that race: one may be tried once more, and the end says which was.
+  // Processes of their own, and answers that race: one may be tried once more, and the end says which was.
   ['protocol', { run: () => mochaSuite('protocol', 180_000, {}, [...inPairs, '--retries', '1']) }],
   [
     'editors',

@@ -8,7 +8,7 @@ import {
   WorkspaceDiagnosticRequest,
 } from 'vscode-languageserver-protocol/node';
 import { type Scratch, withScratch } from '../support/scratch';
-import { askingClient, type TestServer, withServer } from '../support/server';
+import { askingClient, type TestServer, withOwnServer } from '../support/server';
 import { ended } from './command-line';
 import type { Bench } from './group';
 import { against, elapsed, interleaved, type Measure } from './measure';
@@ -72,7 +72,7 @@ function files(root: string): Readonly<Record<string, string>> {
 }
 
 function withHabits(scratch: Scratch, run: (server: TestServer) => Promise<number>): Promise<number> {
-  return withServer({ folders: [scratch.uri], capabilities: askingClient }, async (server) => {
+  return withOwnServer({ folders: [scratch.uri], capabilities: askingClient }, async (server) => {
     await server.open(scratch.uriOf(shared), scratch.read(shared));
     return run(server);
   });

@@ -7,7 +7,7 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { buzzer, textOf } from '../support/buzzer';
 import { type Scratch, withScratch } from '../support/scratch';
-import { ableClient, countingIn, type TestServer, withServer } from '../support/server';
+import { ableClient, countingIn, type TestServer, withOwnServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const file = 'propsoff/buzzer.json';
@@ -45,13 +45,15 @@ async function until(server: TestServer, uri: string, ...wanted: string[]) {
 }
 
 describe('a file in the folder "propsoff" of the workspace', () => {
-  it(
-    'is in use from the first finding on',
-    inFolder({ [file]: textOf(buzzer) }, async ({ server, main }) => {
-      const first = await server.pushedFor(main, 1);
-      assert.deepEqual(shown(first.diagnostics), [shrill]);
-    }),
-  );
+  it('is in use from the first finding on', () =>
+    withScratch({ [file]: textOf(buzzer) }, (scratch) =>
+      withOwnServer({ folders: [scratch.uri] }, async (server) => {
+        const main = scratch.uriOf('main.craft');
+        await server.open(main, script);
+        const first = await server.pushedFor(main, 1);
+        assert.deepEqual(shown(first.diagnostics), [shrill]);
+      }),
+    ));
 
   it(
     'is explained and completed like anything built in',

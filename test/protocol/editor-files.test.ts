@@ -4,7 +4,7 @@ import { boardTextRequest, proveRequest } from '../../server/src/lsp/board-proto
 import { type FileAnswer, readFileRequest } from '../../server/src/lsp/files-protocol';
 import { benchCardRequest } from '../../server/src/lsp/flight-protocol';
 import { compareRequest } from '../../server/src/lsp/protocol';
-import { ownClient, type TestServer, withServer } from '../support/server';
+import { ownClient, type TestServer, withOwnServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const folder = 'shelf://host/work';
@@ -20,7 +20,7 @@ async function untilFound(server: TestServer, code: string): Promise<string> {
 
 describe('a folder that is not on this machine', () => {
   it('has its includes read by the editor', () =>
-    withServer({ capabilities: ownClient, folders: [folder] }, async (server) => {
+    withOwnServer({ capabilities: ownClient, folders: [folder] }, async (server) => {
       const asked: string[] = [];
       server.connection.onRequest(readFileRequest, ({ uri }): FileAnswer => {
         asked.push(uri);
@@ -35,21 +35,21 @@ describe('a folder that is not on this machine', () => {
     }));
 
   it('is told of at the include, where the editor hands over no files', () =>
-    withServer({ folders: [folder] }, async (server) => {
+    withOwnServer({ folders: [folder] }, async (server) => {
       await server.open(main, 'include "base.craft"\n');
       const message = await untilFound(server, 'line/include-refused');
       assert.match(message, /hands over no files but those on this machine/);
     }));
 
   it('keeps the disk out of reach', () =>
-    withServer({ folders: [folder] }, async (server) => {
+    withOwnServer({ folders: [folder] }, async (server) => {
       await server.open(main, 'include "../../../etc/base.craft"\n');
       const message = await untilFound(server, 'line/include-refused');
       assert.match(message, /relative path within the workspace/);
     }));
 
   it('lets nothing out of a script before what it includes is there, and a person need not wait for that', () =>
-    withServer({ capabilities: ownClient, folders: [folder] }, async (server) => {
+    withOwnServer({ capabilities: ownClient, folders: [folder] }, async (server) => {
       const { connection } = server;
       let arrive = (_: FileAnswer) => {};
       const answer = new Promise<FileAnswer>((resolve) => {

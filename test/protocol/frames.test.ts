@@ -4,7 +4,7 @@ import { HoverRequest, SetTraceNotification } from 'vscode-languageserver-protoc
 import { built } from '../support/built';
 import { framed, framesIn } from '../support/frames';
 import { withScratch } from '../support/scratch';
-import { withServer } from '../support/server';
+import { withOwnServer } from '../support/server';
 
 const uri = 'file:///cfg/base.craft';
 
@@ -25,7 +25,7 @@ process.stdin.on('data', talk);
 describe('what comes out of standard output', () => {
   it('is frames of the protocol and nothing else, however much is logged (I04)', () =>
     withScratch({ 'noise.cjs': noise }, (scratch) =>
-      withServer(
+      withOwnServer(
         {
           params: { trace: 'verbose' },
           nodeArguments: ['--require', scratch.file('noise.cjs'), '--trace-warnings'],

@@ -8,7 +8,7 @@ import {
   FileChangeType,
 } from 'vscode-languageserver-protocol/node';
 import { type Scratch, withScratch } from '../support/scratch';
-import { type TestServer, withServer } from '../support/server';
+import { type TestServer, withOwnServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 type Files = Readonly<Record<string, string>>;
@@ -150,7 +150,7 @@ describe('an included script on the disk', () => {
 
   it('is decided anew when a folder is added to the workspace (E08)', () =>
     withScratch({ 'inner/main.craft': '', 'base.craft': 'let quiet = 90 Hz\n' }, (scratch) =>
-      withServer({ folders: [scratch.uriOf('inner')] }, async (server) => {
+      withOwnServer({ folders: [scratch.uriOf('inner')] }, async (server) => {
         const main = scratch.uriOf('inner/main.craft');
         await server.open(main, 'include "../base.craft"\n');
         await until(server, main, '0:8-23 line/include-refused');

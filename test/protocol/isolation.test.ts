@@ -13,7 +13,7 @@ import { built } from '../support/built';
 import { buzzer, textOf } from '../support/buzzer';
 import { listings } from '../support/listings';
 import { withScratch } from '../support/scratch';
-import { withServer } from '../support/server';
+import { withOwnServer } from '../support/server';
 
 const watchman = join(__dirname, '../support/watchman.cjs');
 const barring = ['--disallow-code-generation-from-strings', '--require', watchman];
@@ -36,7 +36,7 @@ function reached(errors: string): readonly string[] {
 describe('a program of ours', () => {
   it('opens no socket, starts no program, runs no text and writes no file while it serves an editor', () =>
     withScratch(files, (scratch) =>
-      withServer({ folders: [scratch.uri], nodeArguments: barring }, async (server) => {
+      withOwnServer({ folders: [scratch.uri], nodeArguments: barring }, async (server) => {
         const uri = scratch.uriOf('sandmartin.craft');
         const about = { textDocument: { uri } };
         const { connection } = server;

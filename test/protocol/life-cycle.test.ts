@@ -9,7 +9,7 @@ import {
 } from 'vscode-languageserver-protocol/node';
 import { summaryRequest } from '../../server/src/lsp/protocol';
 import { built } from '../support/built';
-import { ableClient, askingClient, withProcess, withServer } from '../support/server';
+import { ableClient, askingClient, withOwnServer, withProcess } from '../support/server';
 
 const uri = 'file:///cfg/base.craft';
 const faulty = 'gyro.filter.1.cutoff = 3 ms\n';
@@ -21,7 +21,7 @@ describe('the life of the server', () => {
     ['with a root and no list', { rootUri: 'file:///cfg', workspaceFolders: null }],
   ] satisfies [string, Partial<InitializeParams>][]) {
     it(`checks a single script ${title} (E07)`, () =>
-      withServer({ params }, async (server) => {
+      withOwnServer({ params }, async (server) => {
         await server.open(uri, faulty);
         const { diagnostics } = await server.pushedFor(uri, 1);
         assert.deepEqual(
@@ -41,7 +41,7 @@ describe('the life of the server', () => {
     }));
 
   it('answers a request that it does not know with "method not found", and goes on', () =>
-    withServer({}, async (server) => {
+    withOwnServer({}, async (server) => {
       await assert.rejects(
         server.connection.sendRequest('propsoff/nonsense', {}),
         (error) => error instanceof ResponseError && error.code === -32601,
@@ -52,7 +52,7 @@ describe('the life of the server', () => {
     }));
 
   it('answers a request that makes no sense with an error, and goes on', () =>
-    withServer({}, async (server) => {
+    withOwnServer({}, async (server) => {
       await server.open(uri, faulty);
       await assert.rejects(server.connection.sendRequest('textDocument/hover', { textDocument: { uri } }));
       assert.notEqual(
@@ -65,25 +65,25 @@ describe('the life of the server', () => {
     }));
 
   it('ends with code 0 after shutdown and exit', () =>
-    withServer({}, async (server) => {
+    withOwnServer({}, async (server) => {
       await server.open(uri, faulty);
       assert.equal(await server.shutDown(), 0);
     }));
 
   it('ends with code 1 when told to exit without shutdown', () =>
-    withServer({}, async (server) => {
+    withOwnServer({}, async (server) => {
       await server.connection.sendNotification('exit');
       assert.equal(await server.exitCode(), 1);
     }));
 
   it('ends when its input ends', () =>
-    withServer({}, async (server) => {
+    withOwnServer({}, async (server) => {
       server.process.stdin.end();
       assert.equal(await server.exitCode(), 1);
     }));
 
   it('ends when its input ends after shutdown', () =>
-    withServer({}, async (server) => {
+    withOwnServer({}, async (server) => {
       await server.connection.sendRequest(ShutdownRequest.type);
       server.process.stdin.end();
       assert.equal(await server.exitCode(), 0);
@@ -93,7 +93,7 @@ describe('the life of the server', () => {
     const parent = spawn(process.execPath, ['-e', 'process.stdin.resume()']);
     await once(parent, 'spawn');
     const processId = parent.pid ?? null;
-    await withServer({ params: { processId } }, async (server) => {
+    await withOwnServer({ params: { processId } }, async (server) => {
       await server.connection.sendRequest(summaryRequest, { textDocument: { uri } });
       const parentEnds = once(parent, 'exit');
       parent.kill('SIGKILL');
@@ -119,15 +119,15 @@ describe('the life of the server', () => {
   });
 
   it('offers to be asked for findings, and about renames, only to clients that do ask', async () => {
-    await withServer({ capabilities: ableClient }, async ({ initialized: { capabilities } }) => {
+    await withOwnServer({ capabilities: ableClient }, async ({ initialized: { capabilities } }) => {
       assert.equal(capabilities.diagnosticProvider, undefined);
       assert.deepEqual(capabilities.renameProvider, { prepareProvider: true, workDoneProgress: true });
     });
-    await withServer({ capabilities: askingClient }, async ({ initialized: { capabilities } }) => {
+    await withOwnServer({ capabilities: askingClient }, async ({ initialized: { capabilities } }) => {
       assert.equal(capabilities.diagnosticProvider?.interFileDependencies, true);
       assert.equal(capabilities.diagnosticProvider?.workspaceDiagnostics, true);
     });
-    await withServer({ capabilities: {} }, async ({ initialized: { capabilities } }) => {
+    await withOwnServer({ capabilities: {} }, async ({ initialized: { capabilities } }) => {
       assert.equal(capabilities.renameProvider, true);
       assert.equal(capabilities.positionEncoding, 'utf-16');
     });

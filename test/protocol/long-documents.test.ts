@@ -6,7 +6,7 @@ import {
   HoverRequest,
 } from 'vscode-languageserver-protocol/node';
 import { summaryRequest } from '../../server/src/lsp/protocol';
-import { askingClient, type TestServer, withServer } from '../support/server';
+import { askingClient, type TestServer, withOwnServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const uri = 'file:///cfg/base.craft';
@@ -48,7 +48,7 @@ describe('a document that is too long', () => {
     }));
 
   it('takes no memory: many of them fit where one kept would not', () =>
-    withServer({ nodeArguments: ['--max-old-space-size=320'] }, async (server) => {
+    withOwnServer({ nodeArguments: ['--max-old-space-size=320'] }, async (server) => {
       const text = long(64);
       for (let count = 1; count <= 8; count += 1) {
         const one = `file:///cfg/long-${count}.craft`;

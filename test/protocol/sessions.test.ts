@@ -16,7 +16,7 @@ import { TextDocument } from 'vscode-languageserver-textdocument';
 import { craftScript, type LooseEdit, looseEdit } from '../support/craft-scripts';
 import { placed } from '../support/placed';
 import { type Scratch, withScratch } from '../support/scratch';
-import { askingClient, type TestServer, withServer } from '../support/server';
+import { askingClient, type TestServer, withOwnServer } from '../support/server';
 
 const seeds = Number(process.env.PROPSOFF_SEEDS ?? 2);
 const length = Number(process.env.PROPSOFF_STEPS ?? 400);
@@ -192,7 +192,7 @@ async function told(server: TestServer, documents: readonly TextDocument[]) {
 async function compare({ server, scratch, open, asked }: Session, played: number): Promise<void> {
   await Promise.all(asked.splice(0));
   const documents = [...open.values()];
-  await withServer({ capabilities: askingClient, folders: [scratch.uri] }, async (fresh) => {
+  await withOwnServer({ capabilities: askingClient, folders: [scratch.uri] }, async (fresh) => {
     for (const document of documents) await fresh.open(document.uri, document.getText());
     let agreed = 0;
     for (let tries = 0; tries < 400; tries += 1) {
@@ -212,7 +212,7 @@ describe('a session of any editor', () => {
       this.timeout(60_000 + length * 100);
       const steps = fc.sample(step, { numRuns: length, seed });
       await withScratch({ 'club.craft': 'let quiet = 90 Hz\n', 'parts/club.craft': '' }, (scratch) =>
-        withServer({ capabilities: askingClient, folders: [scratch.uri] }, async (server) => {
+        withOwnServer({ capabilities: askingClient, folders: [scratch.uri] }, async (server) => {
           const session = new Session(server, scratch);
           await session.openScript('main.craft');
           for (const [index, one] of steps.entries()) {

@@ -16,7 +16,7 @@ import { proveRequest } from '../../server/src/lsp/board-protocol';
 import { summaryRequest } from '../../server/src/lsp/protocol';
 import { framed } from '../support/frames';
 import { type Scratch, withScratch } from '../support/scratch';
-import { askingClient, countingIn, type TestServer, withServer } from '../support/server';
+import { askingClient, countingIn, type TestServer, withOwnServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const uri = 'file:///nowhere/main.craft';
@@ -204,7 +204,7 @@ describe('a client that counts in a way of its own', () => {
 describe('several roots', () => {
   it('may come and go; what a script may include goes by those that are there (E08)', () =>
     withScratch({ 'one/base.craft': 'let a = 1 Hz\n', 'two/base.craft': 'let b = 2 Hz\n' }, (scratch) =>
-      withServer({ folders: [scratch.uriOf('one'), scratch.uriOf('two')] }, async (server) => {
+      withOwnServer({ folders: [scratch.uriOf('one'), scratch.uriOf('two')] }, async (server) => {
         const main = scratch.uriOf('one/main.craft');
         const lies = '0:8-27 line/include-refused';
         await server.open(main, 'include "../two/base.craft"\n');

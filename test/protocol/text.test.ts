@@ -11,7 +11,7 @@ import {
 import { TextDocument } from 'vscode-languageserver-textdocument';
 import { offered } from '../support/completion';
 import { withScratch } from '../support/scratch';
-import { oneServerFor, type TestServer, withServer } from '../support/server';
+import { oneServerFor, type TestServer, withOwnServer, withServer } from '../support/server';
 import { shown } from '../support/shown';
 
 const uri = 'file:///cfg/base.craft';
@@ -43,7 +43,7 @@ describe('line ends', () => {
 
   it('may be of all three kinds in one open script', () =>
     // In a server of its own: one that has looked for scripts that include this one misses a board in it.
-    withServer({}, async (server) => {
+    withOwnServer({}, async (server) => {
       assert.deepEqual(await findingsFor(server, mixed), ['2:0-6 line/unknown-name']);
       const symbols = await server.connection.sendRequest(DocumentSymbolRequest.type, { textDocument });
       assert.deepEqual(

@@ -12,7 +12,7 @@ import {
 import { sheetRequest, summaryRequest } from '../../server/src/lsp/protocol';
 import { built } from '../support/built';
 import { framed, framedText, framesIn } from '../support/frames';
-import { ableClient, ownClient, type TestServer, withProcess, withServer } from '../support/server';
+import { ableClient, ownClient, type TestServer, withOwnServer, withProcess } from '../support/server';
 
 const uri = 'file:///cfg/base.craft';
 const faulty = 'gyro.filter.1.cutoff = 3 ms\n';
@@ -65,7 +65,7 @@ describe('what comes before initialize and after shutdown', () => {
     }));
 
   it('is refused after shutdown, a second shutdown and an initialize among it', () =>
-    withServer({}, async ({ connection, process }) => {
+    withOwnServer({}, async ({ connection, process }) => {
       await connection.sendRequest('shutdown');
       for (const [method, params] of [
         ['textDocument/hover', { textDocument: { uri }, position: { line: 0, character: 0 } }],
@@ -80,7 +80,7 @@ describe('what comes before initialize and after shutdown', () => {
     }));
 
   it('is no second initialize: that is refused and changes nothing', () =>
-    withServer({}, async (server) => {
+    withOwnServer({}, async (server) => {
       await assert.rejects(
         server.connection.sendRequest('initialize', start),
         withCode(ErrorCodes.InvalidRequest),
@@ -116,7 +116,7 @@ describe('parameters of a wrong form', () => {
   ];
   for (const [method, params, place] of wrong) {
     it(`are told by their place: ${method} with ${JSON.stringify(params)}`, () =>
-      withServer({}, async (server) => {
+      withOwnServer({}, async (server) => {
         await server.open(uri, faulty);
         await assert.rejects(server.connection.sendRequest(method, params), (error) => {
           assert.ok(withCode(ErrorCodes.InvalidParams)(error));
@@ -129,7 +129,7 @@ describe('parameters of a wrong form', () => {
   }
 
   it('leave a notification aside with one line in the log, and what is open as it was', () =>
-    withServer({}, async (server) => {
+    withOwnServer({}, async (server) => {
       await server.open(uri, faulty);
       const range = { start: { line: 'first', character: 0 }, end: { line: 0, character: 3 } };
       const contentChanges = [{ range, text: 'x' }];
@@ -196,7 +196,7 @@ describe('a frame that holds no message', () => {
     ['{"method":"$/cancelRequest"}', ErrorCodes.InvalidRequest],
   ] as const) {
     it(`is answered with ${code}, and the next one is read: ${JSON.stringify(text)}`, () =>
-      withServer({}, async (server) => {
+      withOwnServer({}, async (server) => {
         server.process.stdin.write(framedText(text));
         await goesOn(server);
         const errors = framesIn(Buffer.concat(server.output)).filter((sent) => sent.includes('"id":null'));
@@ -224,7 +224,7 @@ describe('a start in a way that there is not', () => {
 
 describe('a client that reads nothing any more', () => {
   it('ends the server, without a word of a stack', () =>
-    withServer({}, async (server) => {
+    withOwnServer({}, async (server) => {
       const { stdin, stdout } = server.process;
       stdin.on('error', () => undefined);
       stdout.destroy();
@@ -252,7 +252,7 @@ describe('capabilities of wrong kinds', () => {
     };
     const capabilities = said as ClientCapabilities;
     const answers = async (by: ClientCapabilities) =>
-      withServer({ capabilities: by }, async (server) => {
+      withOwnServer({ capabilities: by }, async (server) => {
         await server.open(uri, faulty);
         const at = { textDocument: { uri }, position: { line: 0, character: 3 } };
         const { connection } = server;
@@ -271,7 +271,7 @@ describe('our own messages', () => {
   /** Our own messages that a client was sent for a script whose include the editor would have to read. */
   async function sentTo(capabilities: ClientCapabilities): Promise<readonly string[]> {
     const folders = ['shelf://host/work'];
-    return withServer({ capabilities, folders }, async (server) => {
+    return withOwnServer({ capabilities, folders }, async (server) => {
       const main = 'shelf://host/work/main.craft';
       await server.open(main, 'include "base.craft"\n');
       await server.pushed(main, ({ diagnostics }) => diagnostics.length > 0);

@@ -7,7 +7,7 @@ import { sheetRequest, summaryRequest } from '../../server/src/lsp/protocol';
 import { looseEdit } from '../support/craft-scripts';
 import { placed } from '../support/placed';
 import { withScratch } from '../support/scratch';
-import { type TestServer, withServer } from '../support/server';
+import { forTests, type TestServer, withOwnServer } from '../support/server';
 
 /** What is left in the server after a forced collection. */
 export interface Reading {
@@ -40,8 +40,8 @@ const probe = join(__dirname, 'probe.cjs');
 /** Edits and openings by the thousand against the server that ships, with what they leave behind. */
 export function soaked(load: Load): Promise<Soaked> {
   return withScratch(files, (scratch) =>
-    withServer(
-      { folders: [scratch.uri], nodeArguments: ['--expose-gc', '--require', probe] },
+    withOwnServer(
+      { folders: [scratch.uri], nodeArguments: [...forTests, '--expose-gc', '--require', probe] },
       async (server) => {
         const readings: Reading[] = [];
         const read = async (phase: Reading['phase'], done: number) => {

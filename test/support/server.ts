@@ -6,6 +6,7 @@ import {
   createProtocolConnection,
   DidChangeTextDocumentNotification,
   DidChangeWatchedFilesNotification,
+  DidChangeWorkspaceFoldersNotification,
   DidCloseTextDocumentNotification,
   DidOpenTextDocumentNotification,
   ExitNotification,
@@ -98,13 +99,15 @@ export class TestServer {
   /** Everything that came out of standard output. */
   readonly output: Buffer[] = [];
   readonly errors: Buffer[] = [];
-  /** When the process is gone and all that it wrote has been read. */
-  private readonly closed: Promise<unknown>;
   private initializeResult: InitializeResult | null = null;
   private readonly wakers = new Set<() => void>();
+  private readonly opened = new Set<string>();
 
-  constructor(readonly process: ChildProcessWithoutNullStreams) {
-    this.closed = once(process, 'close');
+  constructor(
+    readonly process: ChildProcessWithoutNullStreams,
+    /** When the process is gone and all that it wrote has been read. */
+    private readonly closed: Promise<unknown> = once(process, 'close'),
+  ) {
     process.stdout.on('data', (chunk: Buffer) => this.output.push(chunk));
     process.stderr.on('data', (chunk: Buffer) => this.errors.push(chunk));
     this.connection = createProtocolConnection(
@@ -141,6 +144,7 @@ export class TestServer {
 
   async open(uri: string, text: string, version = 1, languageId = 'craft-script'): Promise<void> {
     const textDocument = { uri, languageId, version, text };
+    this.opened.add(uri);
     await this.connection.sendNotification(DidOpenTextDocumentNotification.type, { textDocument });
   }
 
@@ -154,7 +158,15 @@ export class TestServer {
   }
 
   async close(uri: string): Promise<void> {
+    this.opened.delete(uri);
     await this.connection.sendNotification(DidCloseTextDocumentNotification.type, { textDocument: { uri } });
+  }
+
+  async foldersChanged(added: readonly string[], removed: readonly string[]): Promise<void> {
+    const [more, gone] = [added, removed].map((uris) => uris.map((uri) => ({ uri, name: uri })));
+    await this.connection.sendNotification(DidChangeWorkspaceFoldersNotification.type, {
+      event: { added: more ?? [], removed: gone ?? [] },
+    });
   }
 
   async filesChanged(...changes: { readonly uri: string; readonly type: FileChangeType }[]): Promise<void> {
@@ -176,6 +188,29 @@ export class TestServer {
   /** Findings of a version, which must come with that version. */
   async pushedFor(uri: string, version: number): Promise<PublishDiagnosticsParams> {
     return this.pushed(uri, (params) => params.version === version);
+  }
+
+  /** Closes all that is open, and waits until that is through; gives whether nothing is left of what it was used for. */
+  async isLeftAsItWas(folders: readonly string[]): Promise<boolean> {
+    const isWell = () => this.process.exitCode === null && this.log.length + this.errors.length === 0;
+    if (!isWell()) return false;
+    const [uri = 'untitled:none'] = this.opened;
+    for (const one of this.opened) await this.close(one);
+    await this.foldersChanged([], folders);
+    const left = await this.connection.sendRequest(summaryRequest, { textDocument: { uri } });
+    return left === null && isWell();
+  }
+
+  /** The same server for another test, which has a connection of its own: nobody answers it for the test before. */
+  forAnother(): TestServer {
+    this.connection.dispose();
+    const { stdin, stdout, stderr } = this.process;
+    for (const stream of [stdout, stderr]) stream.removeAllListeners('data');
+    for (const stream of [stdin, stdout, stderr]) stream.setMaxListeners(0);
+    const next = new TestServer(this.process, this.closed);
+    next.initializeResult = this.initializeResult;
+    next.registered.push(...this.registered);
+    return next;
   }
 
   /** Ends the server as a client should; gives the exit code. */
@@ -204,7 +239,17 @@ export class TestServer {
   }
 }
 
-function begin(nodeArguments: readonly string[] = []): TestServer {
+/**
+ * For tests of what a server says. Beside an editor it keeps its heap small, and has hours in which it pays to compile
+ * code for speed; in a test both cost a fifth of its time on a processor. Others run it as it ships.
+ */
+export const forTests: readonly string[] = [
+  '--min-semi-space-size=16',
+  // Other Nodes than 20 complain of the word.
+  ...(process.versions.node.startsWith('20.') ? ['--interrupt-budget=500000'] : []),
+];
+
+function begin(nodeArguments: readonly string[]): TestServer {
   return new TestServer(spawn(process.execPath, [...nodeArguments, built('server.js'), '--stdio']));
 }
 
@@ -235,7 +280,7 @@ export function oneServerFor(uri: string, options: StartOptions = {}): () => Tes
   let server: TestServer | null = null;
   const running = () => server ?? assert.fail('it runs from the first test to the last');
   before(async () => {
-    server = begin(options.nodeArguments);
+    server = begin([...forTests, ...(options.nodeArguments ?? [])]);
     await server.initialize(options);
   });
   afterEach(async () => {
@@ -250,8 +295,8 @@ export function oneServerFor(uri: string, options: StartOptions = {}): () => Tes
   return running;
 }
 
-/** Runs something with an initialized server. */
-export async function withServer<T>(
+/** Runs something with an initialized server of its own. */
+export async function withOwnServer<T>(
   options: StartOptions,
   run: (server: TestServer) => Promise<T>,
 ): Promise<T> {
@@ -259,4 +304,33 @@ export async function withServer<T>(
     await server.initialize(options);
     return run(server);
   }, options.nodeArguments);
+}
+
+/** Servers that nobody uses now, by what their client can do. */
+const idle = new Map<string, TestServer>();
+
+/**
+ * Runs something with an initialized server, which may have been used before, for folders that are open no more: a
+ * start takes longer than most of what is tried. It is used again if it is left as it was. What is about a server's
+ * start or end, or about a message that breaks the protocol, has one of its own.
+ */
+export async function withServer<T>(
+  { capabilities = ableClient, folders = [] }: Pick<StartOptions, 'capabilities' | 'folders'>,
+  run: (server: TestServer) => Promise<T>,
+): Promise<T> {
+  const key = JSON.stringify(capabilities);
+  const used = idle.get(key);
+  idle.delete(key);
+  const server = used?.forAnother() ?? begin(forTests);
+  let isKept = false;
+  try {
+    if (used === undefined) await server.initialize({ capabilities, folders });
+    else await server.foldersChanged(folders, []);
+    const result = await run(server);
+    isKept = !idle.has(key) && (await server.isLeftAsItWas(folders));
+    if (isKept) idle.set(key, server);
+    return result;
+  } finally {
+    if (!isKept) await end(server);
+  }
 }
