@@ -293,16 +293,28 @@ export class EditorDriver {
     rmSync(this.scratch, { recursive: true, force: true, maxRetries: 5 });
   }
 
-  /** Opens a file of the folder by its name, through quick open. */
+  /** Opens a file of the folder by its name: from the explorer where it is shown there, else through quick open. */
   async openFile(name: string): Promise<void> {
     const tab = `.editor-group-container.active .tab.active[data-resource-name="${basename(name)}"]`;
     // Rows that come in late may push another under the mouse.
     await this.waitUntil(`${name} to be open`, async () => {
-      await this.pick('Control+P', name, (rows) => this.labelled(rows, basename(name)));
+      if (!(await this.opensFromExplorer(basename(name))))
+        await this.pick('Control+P', name, (rows) => this.labelled(rows, basename(name)));
       return shownSoon(this.page.locator(tab));
     });
     await this.editor().locator('.view-line').first().waitFor();
     await this.editor().locator('.view-lines').click();
+  }
+
+  /** A quarter quicker than quick open, which searches the folder. Clicked twice, it stays when another is opened. */
+  private async opensFromExplorer(name: string): Promise<boolean> {
+    const rows = this.page.locator('.explorer-folders-view .monaco-list-row');
+    const row = this.labelled(rows, name).first();
+    if (!(await row.isVisible())) return false;
+    return row.dblclick({ timeout: 3_000 }).then(
+      () => true,
+      () => false,
+    );
   }
 
   /** Runs a command by its title, as `Category: Title`, through the command palette. */
