@@ -263,8 +263,8 @@ describe('the board’s own text on the command line', () => {
     withScratch({ 'listing.txt': listing }, async ({ path }) => {
       for (const [words, message] of [
         [
-          ['--confirm', 'quiet/first-cut=gyro.filter.1.cutoff unit ms'],
-          '--confirm: "unit": "ms" is not a frequency, in "quiet/first-cut=gyro.filter.1.cutoff unit ms"',
+          ['--confirm', 'quiet/first-cut=gyro.filter.1.cutoff unit V'],
+          '--confirm: "unit": "V" is not a frequency, in "quiet/first-cut=gyro.filter.1.cutoff unit V"',
         ],
         [
           ['--role', 'motors/idle-share=motor.idel'],
