@@ -220,7 +220,10 @@ describe('finding on the command line', () => {
         /Measured noise up to 200 Hz, rms behind the filters \(before them\): roll [\d.]+ → [\d.]+ \([\d.]+\) deg\/s; pitch /,
       );
       const plain = propsoff(args, { cwd: path }).stdout.replace(/\s+/g, ' ');
-      assert.match(plain, /not by measured noise: no recording was given\. Log the gyro before/);
+      assert.match(
+        plain,
+        /not by measured noise: no recording was given\. Flight before-the-rain names one: --recording flights\/before-the-rain\.csv weighs by it\./,
+      );
     }));
 
   it('ends with 1 and says why where nothing can be had', () =>

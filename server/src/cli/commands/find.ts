@@ -1,3 +1,5 @@
+import { URI } from 'vscode-uri';
+import { lastRecorded, type RecordedBy } from '../../features/flight/recorded';
 import type { FoundValues, ProposalId } from '../../sheet/find/answer';
 import { proposalTitles } from '../../sheet/find/answer';
 import { type FlightWeighed, find } from '../../sheet/find/find';
@@ -6,6 +8,7 @@ import { type Holds, type MoveName, moveNames, moveWords, usualHolds, wishFor } 
 import { command, jsonOption, nameOption } from '../command';
 import { written } from '../files/mend';
 import { oneScript } from '../files/one-script';
+import { shownPath } from '../files/script-paths';
 import { exitCodes, UsageError } from '../outcome';
 import { foundText } from '../report/find-text';
 import { Progress } from '../report/progress';
@@ -106,7 +109,7 @@ export const findCommand = command({
     const wish = wishFor(craft, { packs, holds, ...(moves.length === 0 ? {} : { moves }) });
     const measured =
       values.recording === undefined
-        ? noneGiven
+        ? noneGiven(lastRecorded(craft))
         : await measuredIn(values.recording, path, craft, packs[0] ?? null, terminal);
     const work = find(craft, wish, findings, (one) => workspace.check(one), measured);
     const answer = new Progress(terminal).through(work);
@@ -121,15 +124,14 @@ export const findCommand = command({
   },
 });
 
-const noneGiven: FlightWeighed = {
-  noise: {
-    told: null,
-    reason: 'No recording was given.',
-    advice:
-      'Log the gyro before the board’s filters, at 500 rows a second or more, and name the file: --recording flight.csv.',
-  },
-  loops: null,
-};
+/** `flight`: the last that names a recording in the script. */
+function noneGiven(flight: RecordedBy | null): FlightWeighed {
+  const advice =
+    flight === null
+      ? 'Log the gyro before the board’s filters, at 500 rows a second or more, and name the file: --recording flight.csv.'
+      : `Flight ${flight.flight} names one: --recording ${shownPath(URI.parse(flight.uri).fsPath)} weighs by it.`;
+  return { noise: { told: null, reason: 'No recording was given.', advice }, loops: null };
+}
 
 /** What reads recordings is loaded with the first of them. */
 async function measuredIn(

@@ -16,6 +16,8 @@ describe('the bracket that ends a name', () => {
 
   it('says the unit of a name', () => {
     assert.deepEqual(withoutUnit('corner [dHz]'), { name: 'corner', unit: 'dHz' });
+    assert.deepEqual(withoutUnit('delay (ms)'), { name: 'delay', unit: 'ms' });
+    assert.deepEqual(withoutUnit('cutoff_hz'), { name: 'cutoff', unit: 'hz' });
     assert.deepEqual(withoutUnit('corner [dHz] of two'), { name: 'corner [dHz] of two', unit: '' });
   });
 });

@@ -37,7 +37,12 @@ export function withoutUnit(name: string): { readonly name: string; readonly uni
     return { name: before, unit: inner };
   const [, word = ''] = /(?:^|[^\p{L}]|(?<=\p{Ll})(?=\p{Lu}))(\p{L}{2,7}|%)[)\]]?$/u.exec(name) ?? [];
   const said = atTheEnd.has(word.toLowerCase()) || word === '%' ? word : (partedLetter.exec(name)?.[1] ?? '');
-  const rest = said === '' ? name : name.slice(0, name.lastIndexOf(said)).trimEnd();
+  const start = said === '' ? name : name.slice(0, name.lastIndexOf(said));
+  // What parts the unit from the name is in neither.
+  const rest = start
+    .trimEnd()
+    .replace(/[_.([-]$/, '')
+    .trimEnd();
   // A name that is all unit says no unit: `deg` may be anything.
   return /\p{L}{2}/u.test(rest) && said !== '' ? { name: rest, unit: said } : { name, unit: '' };
 }
