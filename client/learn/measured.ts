@@ -1,4 +1,5 @@
 import type { CountsMeasured, FamilyMeasured, MeaningRow } from '../../server/src/lsp/learn-protocol';
+import { capitalised } from '../../server/src/units/capitals';
 import { element } from '../page/element';
 import type { Board } from './board';
 import { ask } from './extension-side';
@@ -91,7 +92,7 @@ export class MeasuredCounts {
     return element(
       'div',
       { class: 'family' },
-      element('b', {}, `${term.charAt(0).toUpperCase()}${term.slice(1)}`),
+      element('b', {}, capitalised(term)),
       element('p', {}, evidence),
       said.length === 0 ? null : element('p', { class: 'becomes' }, [...new Set(becomes)].join(', ')),
       said.length === 0

@@ -1,4 +1,5 @@
 import type { MeaningChoice, MeaningRow } from '../../server/src/lsp/learn-protocol';
+import { capitalised } from '../../server/src/units/capitals';
 import { element } from '../page/element';
 import type { Board } from './board';
 import { labelledButton } from './fields';
@@ -99,7 +100,7 @@ function offered(
 
 /** The end of a sentence as one of its own. */
 export function sentence(text: string): string {
-  return text === '' ? '' : `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+  return text === '' ? '' : `${capitalised(text)}.`;
 }
 
 /** `47 becomes 0.47 %/(deg/s), usual 0.2 to 0.8`. */

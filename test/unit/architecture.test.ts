@@ -68,7 +68,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
   ],
   // The data that ships is held to the same checks as that of a workspace.
   build: ['units', 'physics', 'language', 'catalog', 'craft', 'board', 'checks', 'features'],
-  // The editor's side sees messages and plain data only, down to the file; it writes numbers, and looks for files, as the engine does.
+  // The editor's side sees messages and plain data only, down to the file; it writes numbers and words, and looks for files, as the engine does.
   client: [
     'lsp/protocol',
     'lsp/board-protocol',
@@ -81,6 +81,7 @@ const allowed: Readonly<Record<string, readonly string[]>> = {
     'lsp/own-message',
     'sheet',
     'units/number-text',
+    'units/capitals',
   ],
 };
 

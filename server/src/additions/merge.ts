@@ -2,6 +2,7 @@ import type { Addition } from '../catalog/model/addition';
 import type { Bundle } from '../catalog/model/bundle';
 import type { Choice, Parameter, ParameterFile } from '../catalog/model/parameter';
 import type { Concept } from '../catalog/model/trade-words';
+import { capitalised } from '../units/capitals';
 
 /** The built-in data with what a workspace adds; of equal names the later one counts. */
 export function merged(bundle: Bundle, additions: readonly Addition[]): Bundle {
@@ -86,7 +87,7 @@ function inGroups<F extends { readonly group: string }, T>(
 }
 
 function newGroup(group: string): ParameterFile {
-  const title = `${group.slice(0, 1).toUpperCase()}${group.slice(1).replaceAll('-', ' ')}`;
+  const title = capitalised(group).replaceAll('-', ' ');
   return { group, title, summary: 'Settings that this workspace adds.', parameters: [] };
 }
 

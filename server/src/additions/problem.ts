@@ -1,4 +1,5 @@
 import type { Span } from '../language/ast';
+import { capitalised } from '../units/capitals';
 
 /** Something wrong in a file of a workspace's additions. */
 export interface AdditionProblem extends Span {
@@ -23,7 +24,7 @@ export type AdditionProblemId =
 
 /** What is wrong with a file of additions. */
 export function messageFor({ message }: AdditionProblem): string {
-  return `${message.slice(0, 1).toUpperCase()}${message.slice(1)}.`;
+  return `${capitalised(message)}.`;
 }
 
 /** What to do about it, and what holds until then. */

@@ -1,6 +1,7 @@
 import { listed } from '../checks/report/listed';
 import type { Craft } from '../craft/craft';
 import { type Topic, topicOfFigure } from '../figures/topics';
+import { capitalised } from '../units/capitals';
 import { type WithheldFigure, withheldFigures } from './withheld-figures';
 
 /** Figures that are withheld for the same reason, in one sentence. */
@@ -80,7 +81,7 @@ function sentenceOf(
   const isMore = asked.length > 0 && more.length > 0;
   const write = writeText(craft, { needs: isMore ? more : needs, instead }, isMore ? ' as well' : '');
   const parts = [
-    `${what.charAt(0).toUpperCase()}${what.slice(1)}${withPacks}: ${needs.length === 0 ? 'not known' : 'not known yet'}.`,
+    `${capitalised(what)}${withPacks}: ${needs.length === 0 ? 'not known' : 'not known yet'}.`,
     because,
     write,
   ];

@@ -5,6 +5,7 @@ import { perCentChange, roleOfOwn } from '../board/profile/roles';
 import type { HandOver } from '../catalog/model/hand-over';
 import type { CraftView } from '../craft/view';
 import { isOwnPath, ownGroup, pathText } from '../language/path-text';
+import { uncapitalised } from '../units/capitals';
 
 /**
  * How many settings the craft has that only its board knows, and how many of them are not as they were last handed
@@ -60,5 +61,5 @@ function roleChange(view: CraftView, path: string, was: string, is: string): str
   const change = perCentChange(was, is, decimalMarkOf(board));
   if (role === undefined || change === null) return null;
   const { title } = role.parameter;
-  return `${title.charAt(0).toLowerCase()}${title.slice(1)} ${change}`;
+  return `${uncapitalised(title)} ${change}`;
 }

@@ -1,5 +1,6 @@
 import { listed } from '../checks/report/listed';
 import type { MeasuredAnswer, MeasuredSpan } from '../recording/report';
+import { capitalised, uncapitalised } from '../units/capitals';
 import type { AxisRow } from './recording-rows';
 
 /** Something that is said of some quantities of some axes. */
@@ -56,12 +57,7 @@ function placesText(places: readonly AxisQuantity[], rows: number): string {
   }
   const parts = [...byAxes].map(([axes, names]) => {
     const isAll = names.length > 1 && names.length === rows;
-    return `${isAll ? 'all of this' : listed(names.map(inSentence))} about ${axes}`;
+    return `${isAll ? 'all of this' : listed(names.map(uncapitalised))} about ${axes}`;
   });
-  const text = parts.join('; ');
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
-}
-
-function inSentence(name: string): string {
-  return `${name.charAt(0).toLowerCase()}${name.slice(1)}`;
+  return capitalised(parts.join('; '));
 }

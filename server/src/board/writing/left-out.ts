@@ -1,6 +1,7 @@
 import type { KnownParameter } from '../../catalog/known-parameter';
 import type { CraftView } from '../../craft/view';
 import { isOwnPath } from '../../language/path-text';
+import { uncapitalised } from '../../units/capitals';
 import type { SettingKey } from '../listing/listing';
 
 /** Something that a craft sets and its board is not given, or can't be held against. */
@@ -22,7 +23,7 @@ export interface LeftOut {
 
 /** What it is called in a list, with its path. */
 export function leftOutName({ path, title }: LeftOut): string {
-  return title === path ? path : `${title.charAt(0).toLowerCase()}${title.slice(1)} (${path})`;
+  return title === path ? path : `${uncapitalised(title)} (${path})`;
 }
 
 /** Empty for what no catalogue knows. */

@@ -9,6 +9,7 @@ import {
   mostPilotsPlanned,
   sendsAt,
 } from '../../sheet/find/channels';
+import { capitalised } from '../../units/capitals';
 import { sameDimension } from '../../units/dimension';
 import { parseQuantity } from '../../units/quantity';
 import { unitOf } from '../../units/unit';
@@ -129,5 +130,5 @@ function planText(plan: ChannelPlan, terminal: Terminal): string {
 }
 
 function sentence(words: string | null): string | null {
-  return words === null ? null : `${words.charAt(0).toUpperCase()}${words.slice(1)}.`;
+  return words === null ? null : `${capitalised(words)}.`;
 }

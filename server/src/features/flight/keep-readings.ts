@@ -1,6 +1,7 @@
 import type { Catalog } from '../../catalog/catalog';
 import type { BenchCard, CardPart, CardReading } from '../../sheet/bench-card/card';
 import { type CardTaken, progressLine } from '../../sheet/bench-card/taken';
+import { uncapitalised } from '../../units/capitals';
 import { withUnit } from '../../units/number-text';
 import { answerFault, asWritten, type FlightAnswer } from './note-flight';
 import { asTyped, readingFault } from './reading-fault';
@@ -129,7 +130,7 @@ function keptFlight(
 
 /** "No short circuit: at the battery pads after five seconds 12000 ohm" */
 function sentenceOfReading({ reading: { words, unit }, under, typed }: Filled): string {
-  return `${under}: ${words.charAt(0).toLowerCase()}${words.slice(1)} ${withUnit(typed, unit)}`;
+  return `${under}: ${uncapitalised(words)} ${withUnit(typed, unit)}`;
 }
 
 /**

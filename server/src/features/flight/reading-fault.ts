@@ -6,6 +6,7 @@ import { noNames } from '../../craft/line-check';
 import type { Problem } from '../../language/ast';
 import { parseLine } from '../../language/parser';
 import type { CardReading } from '../../sheet/bench-card/card';
+import { capitalised } from '../../units/capitals';
 import { sameDimension } from '../../units/dimension';
 import { dimensionPhrase } from '../../units/dimension-names';
 import { withUnit } from '../../units/number-text';
@@ -42,7 +43,7 @@ export function asTyped(typed: string): string {
 function figureFault(catalog: Catalog, unit: string, text: string): string | null {
   const wanted = unitOf(unit);
   const phrase = dimensionPhrase(wanted.dimension);
-  const example = `${phrase.charAt(0).toUpperCase()}${phrase.slice(1)} is wanted, in ${unit} or with its unit behind it`;
+  const example = `${capitalised(phrase)} is wanted, in ${unit} or with its unit behind it`;
   const statement = parseLine(`reading = ${withUnit(text.replace(/^[<>] ?/, ''), unit)}`);
   if (statement.kind !== 'setting') return `${example}.`;
   const told = (problem: Problem) => {

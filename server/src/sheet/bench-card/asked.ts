@@ -1,6 +1,7 @@
 import type { Catalog, FoundParameter } from '../../catalog/catalog';
 import type { BenchStep } from '../../catalog/model/bench-card';
 import { membershipsIn } from '../../craft/memberships';
+import { uncapitalised } from '../../units/capitals';
 import type { CardReading } from './card';
 import type { StepView } from './step-words';
 
@@ -27,7 +28,7 @@ export function askedOf(
 function titleOf(path: string, { parameter: { title } }: FoundParameter, catalog: Catalog): string {
   const [found] = membershipsIn(path, catalog);
   const member = catalog.members(found?.collection ?? '').find(({ name }) => name === found?.member);
-  return member === undefined ? title : `${member.title}: ${title.charAt(0).toLowerCase()}${title.slice(1)}`;
+  return member === undefined ? title : `${member.title}: ${uncapitalised(title)}`;
 }
 
 function unitOf({ parameter }: Pick<FoundParameter, 'parameter'>): string {

@@ -3,6 +3,7 @@ import { listed } from '../../checks/report/listed';
 import type { Craft } from '../../craft/craft';
 import type { CraftView } from '../../craft/view';
 import { figureOf } from '../../figures';
+import { uncapitalised } from '../../units/capitals';
 import { withheldOf } from '../not-known';
 import { figureText, intervalText } from '../which-pack';
 import { withheldFigures } from '../withheld-figures';
@@ -57,7 +58,7 @@ export function unknownOf(
     const isTold = told.has(reason);
     told.add(reason);
     const [first = '', ...others] = what;
-    const all = listed([first, ...others.map((one) => `${one.charAt(0).toLowerCase()}${one.slice(1)}`)]);
+    const all = listed([first, ...others.map(uncapitalised)]);
     return `${all}: ${isTold ? 'not known yet, for what is missing above.' : `not known yet. ${reason}`}`;
   });
 }

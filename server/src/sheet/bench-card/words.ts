@@ -1,9 +1,10 @@
 import { listed } from '../../checks/report/listed';
+import { uncapitalised } from '../../units/capitals';
 import type { CardFigure, CardStep } from './card';
 
 /** What is expected, as every form of the card says it: "Expected: throttle in the hover", "25.5 %", ", 22.6 to 29.1" */
 export function expectedWords({ words, text, span }: CardFigure) {
-  const about = `Expected: ${words.charAt(0).toLowerCase()}${words.slice(1)}`;
+  const about = `Expected: ${uncapitalised(words)}`;
   return { about, text, between: span === null ? '' : `, ${intervalWords(span)}` };
 }
 

@@ -1,6 +1,7 @@
 import { halfRate } from '../../physics/sampling';
 import type { MeasuredNoise } from '../../recording/measured-noise';
 import type { MeasuredAnswer } from '../../recording/report';
+import { uncapitalised } from '../../units/capitals';
 import { shortNumber } from '../../units/number-text';
 import type { PackReading } from './tuning';
 
@@ -35,12 +36,6 @@ export function weighedText(
         ? ' What of the derivative’s filters follows the motors is left out of it.'
         : '';
   return `Weighed with the noise that ${source} has before the board’s filters from ${shortNumber(frequencies[0] ?? 0)} to ${half} Hz, beside the model of the motors’ tones; above ${half} Hz, half of the rate of its rows, nothing is known of it, and what shakes there may show at a lower frequency.${left}`;
-}
-
-/** A file's name may begin a sentence; nothing else that does is in capitals. */
-function uncapitalised(sentence: string): string {
-  const [first = ''] = sentence.split(' ');
-  return /[./\d]/.test(first) ? sentence : `${sentence.charAt(0).toLowerCase()}${sentence.slice(1)}`;
 }
 
 /** What is left of the measured noise with one pack, now and then; null where none was measured. */

@@ -1,5 +1,6 @@
 import { inBase } from '../../../catalog/known-parameter';
 import type { CraftView } from '../../../craft/view';
+import { capitalised } from '../../../units/capitals';
 import type { CodeRule, ReportFinding, RuleFinding } from '../../rule';
 import { freeText, moveFix, type PortUser, portUsers } from './port-users';
 
@@ -34,7 +35,7 @@ function clash(view: CraftView, before: PortUser, user: PortUser): RuleFinding {
     {
       at: before.path,
       message: '{device} is on {port} too.',
-      values: { device: capital(before.device), port: user.port },
+      values: { device: capitalised(before.device), port: user.port },
     },
   ];
   const common = { at: user.path, related, fixes: moveFix(view, user) };
@@ -44,7 +45,7 @@ function clash(view: CraftView, before: PortUser, user: PortUser): RuleFinding {
     const values = { receiver: lineText(view, before), telemetry: lineText(view, user), port: user.port };
     return { id: mixed, ...common, values: { ...values, free } };
   }
-  const values = { device: capital(user.device), other: before.device, port: user.port, free };
+  const values = { device: capitalised(user.device), other: before.device, port: user.port, free };
   return { id: shared, ...common, values };
 }
 
@@ -52,10 +53,6 @@ function clash(view: CraftView, before: PortUser, user: PortUser): RuleFinding {
 function lineText(view: CraftView, { link, isInverted }: PortUser): string {
   if (link === undefined) return 'an unknown link';
   return `${link.name} at ${view.short(inBase(link.baud), 'baud')}${isInverted ? ', inverted' : ''}`;
-}
-
-function capital(text: string): string {
-  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
 }
 
 /** A receiver whose link brings the telemetry too has one port, not two. */
@@ -104,7 +101,7 @@ function reportMove(
 ): void {
   const usual = view.craft.setting(path, null)?.value;
   if (usual?.kind !== 'word' || usual.value === port) return;
-  const values = { device: capital(device), port, usual: usual.value };
+  const values = { device: capitalised(device), port, usual: usual.value };
   const fixes = [{ title: 'Write {to}', set: path, to: usual.value }];
   report({ id: 'wire/port-changes-with-pack', at: path, values, fixes });
 }
