@@ -48,7 +48,7 @@ export function findForm(
     packs.length === 0 ? null : group('For which packs', ...packBoxes.map(({ row }) => row)),
     group('What must hold (any: not asked for)', ...fields.map(({ row }) => row)),
     group('What may move', ...moveBoxes.map(({ row }) => row)),
-    element('div', { class: 'choices' }, start, stop),
+    element('div', { class: 'ways' }, start, stop),
   );
   return {
     element: form,

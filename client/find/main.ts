@@ -2,10 +2,10 @@ import type { FindResult, FoundProposal } from '../../server/src/lsp/values-prot
 import type { ProposalReading, ProposedSetting } from '../../server/src/sheet/find/answer';
 import { readingClauses } from '../../server/src/sheet/find/hold-text';
 import { measuredSentence } from '../../server/src/sheet/find/measured-text';
-import type { WayToWrite } from '../../server/src/sheet/not-known';
 import { element, scroller } from '../page/element';
 import { findingChangeList } from '../page/finding-changes';
 import { turnWords } from '../page/words';
+import { writeButtons } from '../page/write-buttons';
 import { type FindForm, findForm } from './form';
 import type { FromFind, ToFind } from './messages';
 import { tradeOff } from './trade-off';
@@ -82,7 +82,7 @@ function resultOf(found: FindResult): readonly HTMLElement[] {
     ...(measured === null ? [] : [element('p', { class: 'measured' }, measured)]),
     ...(tones === null ? [] : [element('p', {}, tones)]),
     ...listed('What stands in the way', inTheWay),
-    ...(ways.length === 0 ? [] : [wayButtons(ways)]),
+    ...(ways.length === 0 ? [] : [writeButtons(ways, fillIn)]),
     ...(proposals.length === 0 ? [] : [tradeOff(found)]),
     ...proposals.map((one) => proposalSection(one, found.nowReadings)),
     ...listed('Not moved further', heldBack),
@@ -91,15 +91,8 @@ function resultOf(found: FindResult): readonly HTMLElement[] {
 }
 
 /** What is written is filled in by the pilot, and then looked for again. */
-function wayButtons(ways: readonly WayToWrite[]): HTMLElement {
-  const buttons = ways.map(({ title, paths }) =>
-    element(
-      'button',
-      { type: 'button', onclick: () => api.postMessage({ kind: 'write-lines', paths }) },
-      title,
-    ),
-  );
-  return element('div', { class: 'choices' }, ...buttons);
+function fillIn(paths: readonly string[]): void {
+  api.postMessage({ kind: 'write-lines', paths });
 }
 
 function listed(title: string, sentences: readonly string[]): readonly HTMLElement[] {
@@ -133,7 +126,7 @@ function proposalSection(proposal: FoundProposal, now: readonly ProposalReading[
       element('summary', {}, `Every figure that moves: ${moved.length}`),
       scroller(`Figures that move with ${title}`, movedTable(proposal)),
     ),
-    element('div', { class: 'choices' }, write),
+    element('div', { class: 'ways' }, write),
   );
 }
 

@@ -7,13 +7,12 @@ import { applyEdits } from './apply-edits';
 import type { Client } from './client';
 import { nameOf } from './file-name';
 import { activeCraftScript } from './language';
-import { openOwnPanel } from './own-page';
+import { openOwnPanel, PagesOfFiles } from './own-page';
 import { writeLines } from './write-lines';
 
 const { t } = vscode.l10n;
 
-/** By the script that each is about. */
-const panels = new Map<string, vscode.WebviewPanel>();
+const pages = new PagesOfFiles();
 
 /** Opens the page that answers what to set in a craft script: the active one, or that of the build sheet. */
 export function findValue(context: vscode.ExtensionContext, client: Client, given?: vscode.Uri): void {
@@ -22,20 +21,12 @@ export function findValue(context: vscode.ExtensionContext, client: Client, give
     void vscode.window.showInformationMessage(t('Open a craft script first: values are found for a craft.'));
     return;
   }
-  const key = uri.toString();
-  const open = panels.get(key);
-  if (open !== undefined) {
-    open.reveal();
-    return;
-  }
+  if (pages.showAgain(uri)) return;
   const page = { name: 'find', title: t('Find a Value') } as const;
   const panel = openOwnPanel(context, page, vscode.ViewColumn.Beside);
   const finding = new ValueSearch(client, uri, (message) => void panel.webview.postMessage(message));
-  panels.set(key, panel);
-  panel.onDidDispose(() => {
-    panels.delete(key);
-    finding.stop();
-  });
+  pages.add(uri, panel);
+  panel.onDidDispose(() => finding.stop());
   panel.webview.onDidReceiveMessage((message: FromFind) => finding.received(message));
 }
 

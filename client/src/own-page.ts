@@ -54,3 +54,21 @@ export function openOwnPanel(
   panel.webview.html = ownPage(panel.webview, media, newNonce(), page);
   return panel;
 }
+
+/** Pages that are open, one for each file that they are about. */
+export class PagesOfFiles {
+  private readonly panels = new Map<string, vscode.WebviewPanel>();
+
+  /** Shows a file's page again; false where none is open. */
+  showAgain(uri: vscode.Uri): boolean {
+    const panel = this.panels.get(uri.toString());
+    panel?.reveal();
+    return panel !== undefined;
+  }
+
+  add(uri: vscode.Uri, panel: vscode.WebviewPanel): void {
+    const key = uri.toString();
+    this.panels.set(key, panel);
+    panel.onDidDispose(() => this.panels.delete(key));
+  }
+}
