@@ -54,4 +54,22 @@ describe('what a page is sent of a sheet', () => {
       ['can-it-fly'],
     );
   });
+
+  it('leaves a page that keeps what it has with all of each sheet, its lines counted as they stand now', () => {
+    const sent = new SentPieces();
+    const page = new Map<string, string>();
+    const later = `# Flown on Sunday\n\n${sandmartin}`;
+    const flown = (text: string) => text.replace(/^(cutoff += )2\.5 /m, '$12.4 ');
+    for (const text of [
+      sandmartin,
+      later,
+      flown(later),
+      flown(sandmartin),
+      sandmartin.replace(/\n/g, '\n\n'),
+    ]) {
+      const sheet = sheetOf(text);
+      for (const { id, json } of sent.of(sheet).pieces) if (json !== null) page.set(id, json);
+      for (const { id, json } of new SentPieces().of(sheet).pieces) assert.equal(page.get(id), json);
+    }
+  });
 });
