@@ -20,6 +20,7 @@ import {
   oneServerFor,
   ownClient,
   type TestServer,
+  withOwnServer,
   withServer,
 } from '../support/server';
 import { shown } from '../support/shown';
@@ -205,6 +206,9 @@ async function asked(server: TestServer, about: string, previousResultId?: strin
 describe('findings that are asked for', () => {
   const inServer = (run: (server: TestServer) => Promise<void>) =>
     withServer({ capabilities: askingClient }, run);
+  /** Of a client that has asked for nothing yet. */
+  const inNewServer = (run: (server: TestServer) => Promise<void>) =>
+    withOwnServer({ capabilities: askingClient }, run);
 
   it('are the same as those that are sent, and are not sent to a client that asks', () =>
     inServer(async (server) => {
@@ -220,7 +224,7 @@ describe('findings that are asked for', () => {
     }));
 
   it('are sent as long as the client only listens, though it says that it can ask', () =>
-    inServer(async (server) => {
+    inNewServer(async (server) => {
       await server.open(uri, faulty);
       assert.deepEqual(shown((await server.pushedFor(uri, 1)).diagnostics), ['0:23-27 line/wrong-dimension']);
       await server.change(uri, 2, { text: 'badkey = 1\n' });
@@ -228,7 +232,7 @@ describe('findings that are asked for', () => {
     }));
 
   it('are not shown twice: what was sent before is taken back with the first question', () =>
-    inServer(async (server) => {
+    inNewServer(async (server) => {
       const other = 'file:///cfg/other.craft';
       for (const one of [uri, other]) {
         await server.open(one, faulty);

@@ -9,7 +9,7 @@ import {
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver-protocol/node';
 import { type Scratch, withScratch } from '../support/scratch';
-import { askingClient, type TestServer, withServer } from '../support/server';
+import { askingClient, type TestServer, withOwnServer } from '../support/server';
 
 const habits = 'let quiet = 90 Hz\n';
 const using = (name: string) =>
@@ -70,12 +70,13 @@ class Problems {
   }
 }
 
+/** Each test is a client that has been told nothing yet. */
 function withProblems(
   run: (problems: Problems, server: TestServer, scratch: Scratch) => Promise<void>,
   more: Readonly<Record<string, string>> = {},
 ): Promise<void> {
   return withScratch({ ...files, ...more }, (scratch) =>
-    withServer({ folders: [scratch.uri], capabilities: askingClient }, (server) =>
+    withOwnServer({ folders: [scratch.uri], capabilities: askingClient }, (server) =>
       run(new Problems(server, scratch), server, scratch),
     ),
   );

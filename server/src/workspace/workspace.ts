@@ -188,11 +188,7 @@ export class Workspace {
    */
   diskChanged(uri: string): void {
     const key = canonicalUri(uri);
-    for (const file of [key, ...this.library.below(key)]) {
-      if (this.open.has(file)) continue;
-      // Of many notes about one file the first makes the crafts ask for it anew; till they do, there is no more to do.
-      if (this.library.forget(file)) this.fileChanged(file);
-    }
+    this.forgetRead([key, ...this.library.below(key)]);
     const boardText = textOfBesideFile(key);
     if (boardText !== null) this.besideChanged(boardText);
     this.folderScripts.forget();
@@ -200,8 +196,17 @@ export class Workspace {
     this.includesChanged();
   }
 
-  /** The workspace's folders are others now: what may be included is decided anew. */
-  rootsChanged(): void {
+  private forgetRead(files: readonly string[]): void {
+    for (const file of files) {
+      if (this.open.has(file)) continue;
+      // Of many notes about one file the first makes the crafts ask for it anew; till they do, there is no more to do.
+      if (this.library.forget(file)) this.fileChanged(file);
+    }
+  }
+
+  /** The workspace's folders are others now: what may be included is decided anew. `left`: those that are no more. */
+  rootsChanged(left: readonly string[]): void {
+    for (const folder of left) this.forgetRead(this.library.below(canonicalUri(folder).replace(/\/$/, '')));
     this.open.changedAll([inputKeys.include]);
     this.folderScripts.forget();
     this.includers.forget();

@@ -105,7 +105,7 @@ describe('a script with packs and without [craft]', () => {
     workspace.diskChanged(craft);
     assert.equal(await readAs(), 'part');
     fileSystem.files.clear();
-    workspace.rootsChanged();
+    workspace.rootsChanged([]);
     assert.equal(await readAs(), 'whole');
   });
 

@@ -235,12 +235,22 @@ describe('a file that cannot be included', () => {
     });
     assert.deepEqual(ids(), []);
     fileSystem.refused.set(club, 'it lies outside the workspace');
-    workspace.rootsChanged();
+    workspace.rootsChanged([]);
     assert.deepEqual(ids(), ['line/include-refused']);
     assert.deepEqual(affected.at(-1), [main]);
     fileSystem.refused.clear();
-    workspace.rootsChanged();
+    workspace.rootsChanged([]);
     assert.deepEqual(ids(), []);
+  });
+
+  it('is known no more once its folder has left the workspace', async () => {
+    const { workspace } = await opened('include "club.craft"\n', { 'club.craft': '' });
+    const known = () => workspace.known().map(({ uri }) => uri);
+    workspace.rootsChanged(['file:///elsewhere']);
+    assert.deepEqual(known(), [main, club]);
+    workspace.close(main);
+    workspace.rootsChanged([club.replace('club.craft', '')]);
+    assert.deepEqual(known(), []);
   });
 
   it('is told without a reason when the fileSystem gives none', async () => {

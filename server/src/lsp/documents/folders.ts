@@ -22,7 +22,7 @@ export class Folders {
     const gone = new Set(removed.map(({ uri }) => uri));
     this.roots = [...this.roots.filter((root) => !gone.has(root)), ...added.map(({ uri }) => uri)];
     this.files.setRoots(this.roots);
-    this.session.workspace.rootsChanged();
+    this.session.workspace.rootsChanged([...gone]);
     this.additions.setRoots(this.roots);
   }
 }
