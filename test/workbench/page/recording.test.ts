@@ -120,6 +120,11 @@ describe('a recording', () => {
       const text = await editor().visibleText();
       return /\[derivative\]/.test(text) && !/gyro\.filter\.3/.test(text);
     });
+    // The editor saves what was undone a second later, and goes on with that though the text is closed meanwhile.
+    await editor().waitUntil('the notch to be gone from the file', async () => {
+      const text = editor().savedText('sandmartin.craft');
+      return text !== undefined && !text.includes('gyro.filter.3');
+    });
   });
 
   it('of a logger that nobody has confirmed has its columns looked through once', async () => {
