@@ -96,8 +96,8 @@ function chosenSuites(names) {
 function printFailures(results) {
   for (const { name, failedTests = [], triedTwice = [], leftOut = [] } of results) {
     for (const title of leftOut) console.log(`\n${name}: ${title}`);
-    for (const title of triedTwice)
-      console.log(`\n${name}: ${title}\nfailed at first, and was tried once more`);
+    for (const { title, reason } of triedTwice)
+      console.log(`\n${name}: ${title}\nfailed at first, and was tried once more: ${reason}`);
     for (const { title, reason } of failedTests) console.log(`\n${name}: ${title}\n${reason}`);
   }
 }

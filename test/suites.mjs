@@ -15,7 +15,7 @@ const countsPath = join(folder, `counts-${process.pid}.json`);
 const recordings = join(folder, 'recordings');
 
 /** @typedef {{ title: string, reason: string }} FailedTest */
-/** @typedef {{ passed: number, failed: number, failedTests: FailedTest[], triedTwice?: string[], leftOut?: string[] }} Counts */
+/** @typedef {{ passed: number, failed: number, failedTests: FailedTest[], triedTwice?: FailedTest[], leftOut?: string[] }} Counts */
 
 const passedOnce = { passed: 1, failed: 0, failedTests: [] };
 

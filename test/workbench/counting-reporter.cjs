@@ -10,11 +10,12 @@ module.exports = class CountingReporter extends reporters.Spec {
   constructor(runner, options) {
     super(runner, options);
     const failedTests = [];
-    const retried = new Set();
+    const retried = new Map();
     const leftOut = [];
     let skipped = 0;
+    const reasonOf = (error) => `${error?.stack ?? error}`;
     runner.on('fail', (test, error) => {
-      failedTests.push({ title: test.fullTitle(), reason: `${error?.stack ?? error}` });
+      failedTests.push({ title: test.fullTitle(), reason: reasonOf(error) });
     });
     runner.on('pending', (test) => {
       if (test.title.startsWith(leftOutBeginning)) {
@@ -24,13 +25,13 @@ module.exports = class CountingReporter extends reporters.Spec {
       skipped += 1;
       failedTests.push({ title: test.fullTitle(), reason: 'it was skipped' });
     });
-    runner.on('retry', (test) => retried.add(test.fullTitle()));
+    runner.on('retry', (test, error) => retried.set(test.fullTitle(), reasonOf(error)));
     runner.once('end', () => {
       const { passes, failures } = runner.stats;
       const path = process.env.PROPSOFF_COUNTS;
-      const triedTwice = [...retried].filter((title) =>
-        failedTests.every((failed) => failed.title !== title),
-      );
+      const triedTwice = [...retried]
+        .filter(([title]) => failedTests.every((failed) => failed.title !== title))
+        .map(([title, reason]) => ({ title, reason }));
       const counts = { passed: passes, failed: failures + skipped, failedTests, triedTwice, leftOut };
       if (path) writeFileSync(path, JSON.stringify(counts));
     });
