@@ -5,5 +5,7 @@ export function capitalised(words: string): string {
 
 /** A title or a sentence within another: "gyro filter". Abbreviations, names and files stay: "ESC", "DShot", "Mine.craft". */
 export function uncapitalised(words: string): string {
-  return words.replace(/^\p{Lu}\p{Ll}*(?=[\s,:;’'-]|$)/u, (first) => first.toLowerCase());
+  const [first = ''] = words.split(/[\s,:;’'-]/, 1);
+  const isPlain = first.slice(1) === first.slice(1).toLowerCase() && !/[./\d]/.test(first);
+  return isPlain ? `${words.charAt(0).toLowerCase()}${words.slice(1)}` : words;
 }
