@@ -1,7 +1,7 @@
 import { alias, halfRate } from '../../../physics/sampling';
 import { quantile } from '../span';
 import type { ShortSpectra } from './shaken';
-import { binsOf, type Track } from './tracks';
+import { binsOf, rowAt, type Track } from './tracks';
 
 /** A tone of the mean spectrum: Hz, and dB over what lies about it. */
 export interface StandingTone {
@@ -48,7 +48,7 @@ export function* standsWithout(
         const { from, to } = binsOf(spectra, tracks[first] as Track, order);
         isBare.fill(0, from, to + 1);
       }
-    const row = spectra.over.subarray(at * bins, (at + 1) * bins);
+    const row = rowAt(spectra, at);
     if (Number.isNaN(row[0] ?? Number.NaN)) continue;
     for (let bin = 0; bin < bins; bin += 1) {
       if (isBare[bin] === 0) continue;

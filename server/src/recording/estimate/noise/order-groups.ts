@@ -28,19 +28,22 @@ export interface MotorTracks {
   readonly motor: number;
   readonly all: readonly Track[];
   readonly steady: readonly Track[];
+  /** What stands at each of its orders anyway, summed along the steady ones. */
+  readonly standing: Float64Array;
+  /**
+   * dB by which each of its orders stands out before anything is taken out: with a tone goes that of a motor that turns
+   * nearly alike.
+   */
+  readonly untouched: Float64Array;
 }
 
 /** What lies nearer to an order is a part of it. */
 const sameOrder = 0.12;
 
-/**
- * The same order of several motors is one, told by the loudest of them. `untouched`: what each motor's orders stand out by
- * before anything is taken out, for with a tone goes that of a motor that turns nearly alike.
- */
+/** The same order of several motors is one, told by the loudest of them. */
 export function groupsOf(
   taken: readonly TakenOrder[],
   motors: readonly MotorTracks[],
-  untouched: ReadonlyMap<number, Float64Array>,
 ): readonly FoundOrder[] {
   const groups: TakenOrder[][] = [];
   for (const one of taken) {
@@ -54,8 +57,8 @@ export function groupsOf(
   return groups.flatMap(([first]) => {
     const turns = motors.find(({ motor }) => motor === first?.motor)?.all.map((track) => track.turns) ?? [];
     if (first === undefined) return [];
-    const others = motors.flatMap(({ motor }) =>
-      motor === first.motor ? [] : [untouched.get(motor)?.[placeOf(first.order.likely)] ?? 0],
+    const others = motors.flatMap(({ motor, untouched }) =>
+      motor === first.motor ? [] : [untouched[placeOf(first.order.likely)] ?? 0],
     );
     return [
       {

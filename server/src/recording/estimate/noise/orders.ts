@@ -94,25 +94,19 @@ export function* ordersOf(
 ): Generator<void, OrdersFound> {
   const all = yield* tracksOf(rows, spectra);
   const steady = steadyOnes(all);
-  const motors = [...new Set(all.map(({ motor }) => motor))].map((motor): MotorTracks => {
-    const isIts = (track: Track) => track.motor === motor;
-    return { motor, all: all.filter(isIts), steady: steady.filter(isIts) };
-  });
+  const motors = yield* motorTracks(spectra, standing, { all, steady });
   const segments = Math.floor(steady.length / Math.max(1, motors.length));
   const averages = Math.max(1, independentAverages(segments, spectra.setup));
   const least = Math.max(leastAbove, 20 * Math.log10(chanceLevel(averages, 1e-5)));
   const left: ShortSpectra = { ...spectra, over: spectra.over.slice() };
-  const untouched = new Map<number, Float64Array>();
-  for (const { motor, steady: tracks } of motors)
-    untouched.set(motor, yield* alongOrders(spectra, standing, tracks));
   const taken: TakenOrder[] = [];
   for (const isWanted of [isWhole, () => true]) {
     const enough = isWanted === isWhole ? least : Math.max(least, oddAbove);
     while (taken.length < mostTaken) {
       let best: TakenOrder | null = null;
-      for (const { motor, steady: tracks } of motors) {
-        const first = taken.length === 0 ? untouched.get(motor) : undefined;
-        const ratios = first ?? (yield* alongOrders(left, standing, tracks));
+      for (const motion of motors) {
+        const { motor, untouched } = motion;
+        const ratios = taken.length === 0 ? untouched : yield* ratiosOf(left, motion);
         const one = loudestOf(ratios, enough, isWanted);
         if (one !== null && (best === null || believed(one) > believed(best))) best = { motor, ...one };
       }
@@ -127,7 +121,32 @@ export function* ordersOf(
     }
   }
   const kinds = [...new Set(taken.map(({ order }) => order.likely))];
-  return { orders: groupsOf(taken, motors, untouched), stands: yield* standsWithout(spectra, all, kinds) };
+  return { orders: groupsOf(taken, motors), stands: yield* standsWithout(spectra, all, kinds) };
+}
+
+function* motorTracks(
+  spectra: ShortSpectra,
+  standingOver: Float64Array,
+  { all, steady }: Pick<MotorTracks, 'all' | 'steady'>,
+): Generator<void, readonly MotorTracks[]> {
+  const row = Float32Array.from(standingOver);
+  const motors: MotorTracks[] = [];
+  for (const motor of new Set(all.map((track) => track.motor))) {
+    const isIts = (track: Track) => track.motor === motor;
+    const its = { motor, all: all.filter(isIts), steady: steady.filter(isIts) };
+    const standing = yield* alongOrders(spectra, its.steady, () => row);
+    motors.push({ ...its, standing, untouched: yield* ratiosOf(spectra, { ...its, standing }) });
+  }
+  return motors;
+}
+
+/** dB by which each order of a motor stands over what stands there anyway. */
+function* ratiosOf(
+  spectra: ShortSpectra,
+  { steady, standing }: Pick<MotorTracks, 'steady' | 'standing'>,
+): Generator<void, Float64Array> {
+  const seen = yield* alongOrders(spectra, steady);
+  return seen.map((one, place) => (one > 0 ? 10 * Math.log10(one / (standing[place] as number)) : 0));
 }
 
 /** Of motors that turn nearly alike, the one whose tone comes at a whole number of its turns is believed more, dB. */

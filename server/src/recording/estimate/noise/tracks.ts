@@ -66,32 +66,43 @@ export function steadyOnes(tracks: readonly Track[]): readonly Track[] {
   return tracks.filter(({ spread }) => spread <= most);
 }
 
-/** Decibels by which each order stands over what does not move, along some tracks. */
+/** What a segment shows over its own level, bin by bin. */
+export function rowAt({ over, frequencies: { length } }: ShortSpectra, at: number): Float32Array {
+  return over.subarray(at * length, (at + 1) * length);
+}
+
+const grid = Float64Array.from({ length: orderCount }, (_, place) => orderOf(place));
+
+/**
+ * What the segments show at each order, summed along some tracks; between two bins on the line from one to the other.
+ * `rowOf`: what a segment shows at each bin.
+ */
 export function* alongOrders(
-  { over, frequencies, setup }: ShortSpectra,
-  standing: Float32Array | Float64Array,
+  spectra: ShortSpectra,
   tracks: readonly Track[],
+  rowOf = (at: number) => rowAt(spectra, at),
 ): Generator<void, Float64Array> {
-  const grid = Float64Array.from({ length: orderCount }, (_, place) => orderOf(place));
-  const [seen, stands] = [new Float64Array(orderCount), new Float64Array(orderCount)];
-  const bins = frequencies.length;
-  const width = setup.rate / setup.segment;
+  const { rate, segment } = spectra.setup;
+  const bins = spectra.frequencies.length;
+  const sums = new Float64Array(orderCount);
+  const lowest = (lowestShaking * segment) / rate;
   for (const [nth, { at, turns }] of tracks.entries()) {
     if (nth % (4 * inOneGo) === 0) yield;
-    const from = at * bins;
-    if (Number.isNaN(over[from] ?? Number.NaN)) continue;
+    if (Number.isNaN(spectra.over[at * bins] ?? Number.NaN)) continue;
+    const row = rowOf(at);
+    const ofRate = turns / rate;
     for (let place = 0; place < orderCount; place += 1) {
-      const bin = alias((grid[place] as number) * turns, setup.rate) / width;
-      if (bin * width < lowestShaking) continue;
+      // As `alias` folds it, in parts of the rate: here it is asked a million times.
+      const tone = (grid[place] as number) * ofRate;
+      const bin = Math.abs(tone - Math.round(tone)) * segment;
+      if (bin < lowest) continue;
       const below = Math.min(bins - 2, Math.floor(bin));
       const share = bin - below;
-      const [one, next] = [over[from + below] as number, over[from + below + 1] as number];
-      const [stood, beside] = [standing[below] as number, standing[below + 1] as number];
-      seen[place] = (seen[place] as number) + (1 - share) * one + share * next;
-      stands[place] = (stands[place] as number) + (1 - share) * stood + share * beside;
+      const between = (1 - share) * (row[below] as number) + share * (row[below + 1] as number);
+      sums[place] = (sums[place] as number) + between;
     }
   }
-  return seen.map((one, place) => (one > 0 ? 10 * Math.log10(one / (stands[place] as number)) : 0));
+  return sums;
 }
 
 /** A tone fills so many bins of a Hann window on either side, and as many more as it moves by. */
@@ -115,10 +126,9 @@ export function* takeOut(
   tracks: readonly Track[],
   order: number,
 ): Generator<void, void> {
-  const bins = spectra.frequencies.length;
   for (const [nth, track] of tracks.entries()) {
     if (nth % (16 * inOneGo) === 0) yield;
-    const row = spectra.over.subarray(track.at * bins, (track.at + 1) * bins);
+    const row = rowAt(spectra, track.at);
     const { from, to } = binsOf(spectra, track, order);
     for (let bin = from; bin <= to; bin += 1)
       row[bin] = Math.min(row[bin] as number, standing[bin] as number);
