@@ -34,7 +34,7 @@ export async function recordingMeasures({ root, catalog, runs }: Bench): Promise
     outfile: program,
   });
   const words = JSON.stringify(catalog.recordings);
-  const reader = join(root, 'test/bench/node_modules/papaparse');
+  const reader = join(root, 'test/bench/installed/node_modules/papaparse');
   const memory: number[] = [];
   const pieces: number[] = [];
   const steps: number[] = [];

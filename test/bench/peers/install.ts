@@ -2,8 +2,8 @@ import { execFileSync } from 'node:child_process';
 import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 
-/** The folder that holds what Propsoff is measured against. */
-const folder = join(__dirname, '..');
+/** What Propsoff is measured against, in a folder beside: none of our files may find its packages in place of our own. */
+const folder = join(__dirname, '../installed');
 
 interface Packages {
   readonly packages: Readonly<Record<string, { readonly version?: string; readonly optional?: boolean }>>;

@@ -25,6 +25,6 @@ interface JsonService {
 
 /** The newest general-purpose service for JSON. */
 export function jsonServiceModule(): JsonServiceModule {
-  const load = createRequire(join(__dirname, '../package.json'));
+  const load = createRequire(join(__dirname, '../installed/package.json'));
   return load('vscode-json-languageservice') as JsonServiceModule;
 }

@@ -10,7 +10,7 @@ import type { ServerOptions } from './language-server';
 import type { Schema } from './schema';
 
 /** Where the peers of this folder are installed. */
-const modules = join(__dirname, '../node_modules');
+const modules = join(__dirname, '../installed/node_modules');
 const node = process.execPath;
 
 /** A folder for documents and schemas that goes with the machine's temporary files. */
