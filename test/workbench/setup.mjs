@@ -61,11 +61,14 @@ async function ensureCompiler() {
   if (missing.length > 0) await installDebianPackages(missing, `the workbench needs ${missing.join(', ')}`);
 }
 
-/** Compile against the headers that came with this Node where there are any, so that none are downloaded. */
+/**
+ * Compile against the headers that came with this Node where there are any, so that none are downloaded; and without
+ * optimizing: two thirds of the time for what writes logs and opens terminals.
+ */
 function buildEnvironment() {
   const prefix = dirname(dirname(workbenchNode()));
   const path = [join(prefix, 'bin'), process.env.PATH].join(delimiter);
-  const env = { ...process.env, PATH: path, npm_config_build_from_source: 'true' };
+  const env = { ...process.env, PATH: path, npm_config_build_from_source: 'true', CXXFLAGS: '-O0' };
   if (existsSync(join(prefix, 'include', 'node', 'node.h'))) env.npm_config_nodedir = prefix;
   return env;
 }
