@@ -65,11 +65,10 @@ function workingTogether(view: CraftView, stages: readonly Stage[]): Model<Worki
 
 /** Quicker than flattening, and asked for hundreds of times a sheet. */
 function joined(lists: readonly (readonly DigitalFilter[])[]): readonly DigitalFilter[] {
-  const [only] = lists;
-  return lists.length === 1 && only !== undefined ? only : none.concat(...lists);
+  const all: DigitalFilter[] = [];
+  for (const filters of lists) for (const filter of filters) all.push(filter);
+  return all;
 }
-
-const none: readonly DigitalFilter[] = [];
 
 /** Each by itself, so that a change of one leaves what is known of the others. */
 const workingAt = model<[chain: ChainName, number: number], Working>('filter', (own, chain, number) => {

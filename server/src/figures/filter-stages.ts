@@ -1,4 +1,4 @@
-import type { CraftView } from '../craft/view';
+import { type CraftView, viewQuery } from '../craft/view';
 
 /** What the filters of a chain work on, and the parameter that says how often they do. */
 export const chains = {
@@ -25,11 +25,11 @@ export interface Stage {
 }
 
 /** The filters of a chain in the order in which they work, whatever the order of the script's lines. */
-export function stagesOf(view: CraftView, chain: ChainName): readonly Stage[] {
+export const stagesOf = viewQuery('stages', (view, chain: ChainName): readonly Stage[] => {
   // A line may call one as no filter can be called; that is reported where it stands.
   const numbers = view.members(`${chain}.filter`).map(Number).filter(Number.isInteger);
   return numbers.sort((one, other) => one - other).map((number) => stageAt(chain, number));
-}
+});
 
 export function stageAt(chain: ChainName, number: number): Stage {
   return { chain, number, path: `${chain}.filter.${number}`, rate: chains[chain] };

@@ -1,4 +1,4 @@
-import type { CraftView } from '../craft/view';
+import { type CraftView, viewQuery } from '../craft/view';
 import { airFigures } from './air';
 import { delayFigures } from './delays';
 import { driveFigures } from './drive-figures';
@@ -79,12 +79,12 @@ export function figuresOf(view: CraftView): ReadonlyMap<string, Figure> {
 }
 
 /** The figures that tell of something that a craft has, in the order of the build sheet. */
-export function sourcesOf(view: CraftView): readonly FigureSource[] {
+export const sourcesOf = viewQuery('figures of what there is', (view): readonly FigureSource[] => {
   const members = new Map(memberCollections.map((each) => [each, new Set(view.members(each))]));
   return figureSources.filter(
     ({ member }) => member === undefined || members.get(member.collection)?.has(member.name) === true,
   );
-}
+});
 
 /** One figure of a craft with the view's pack; null where it can't be computed. Kept until an input changes. */
 export function figureOf(view: CraftView, id: string): Figure | null {

@@ -9,7 +9,6 @@ import { lowpassAt, type Working, workingOf } from './filter-chain';
 import { steeringTone, strays } from './filter-figures';
 import {
   type ChainName,
-  chainNames,
   isSaid,
   isUnfiltered,
   kindOf,
@@ -64,11 +63,13 @@ export function noiseThrough(view: CraftView): NoiseThrough | null {
   };
   const left = leftOf(read);
   if (left === null) return null;
-  const filters = workingStages(view).map((stage) => {
-    const own = workingOf(view, stage)?.value.own(turns) ?? [];
-    return { stage, through: loudest(own, turns) };
-  });
-  const changes = workingStages(view).flatMap((stage) => changeOf(read, stage, left) ?? []);
+  const both = [...(read.gyro ?? []), ...(read.derivative ?? [])];
+  const on = both.filter(({ stage }) => kindOf(view, stage) !== 'none');
+  const filters = on.map(({ stage, working }) => ({
+    stage,
+    through: loudest(working?.own(turns) ?? [], turns),
+  }));
+  const changes = on.flatMap(({ stage }) => changeOf(read, stage, left) ?? []);
   return { tone: turns, filters, left, changes };
 }
 
@@ -88,12 +89,6 @@ function readChain(view: CraftView, chain: ChainName): ReadChain {
   if (isUnfiltered(view, chain)) return [];
   if (!isSaid(view, chain)) return null;
   return stagesOf(view, chain).map((stage) => ({ stage, working: workingOf(view, stage)?.value }));
-}
-
-function workingStages(view: CraftView): readonly Stage[] {
-  return chainNames
-    .filter((chain) => !isUnfiltered(view, chain))
-    .flatMap((chain) => stagesOf(view, chain).filter((stage) => kindOf(view, stage) !== 'none'));
 }
 
 /** A motor is never quite where its notch was set. */
@@ -172,10 +167,10 @@ function apartFrom(read: Read, stage: Stage): readonly Apart[] {
       const speed = turnsPerSecond(point.state.motor.speed);
       const at = toneFor(read, { speed, at: strayed(speed) }, 'own', without);
       if (stage.chain === 'gyro') return { tone: at.frequency, always: zero, through: controller(gains, at) };
-      const { derivative } = gains;
+      const { proportional, integral, derivative } = gains;
       return {
         tone: at.frequency,
-        always: controller({ ...gains, derivative: 0 }, at),
+        always: controller({ proportional, integral, derivative: 0 }, at),
         through: controller({ proportional: 0, integral: 0, derivative }, at),
       };
     });
