@@ -35,7 +35,9 @@ export const axesOf = model<[name: AxisName], readonly PlacedAxis[]>('axes', (ow
       chainOf(own, 'derivative');
       return null;
     }
-    axes.push({ place, point, toneAt: placed.toneAt, axis: { ...axis, path: placed.path } });
+    const { gains, authority, motorLag, reactionLead } = axis;
+    const { path, toneAt } = placed;
+    axes.push({ place, point, toneAt, axis: { gains, path, authority, motorLag, reactionLead } });
   }
   return { value: axes, assumed: [...new Set([...bare.assumed, ...paths.assumed])] };
 });

@@ -1,5 +1,5 @@
 import type { Motor } from '../physics/motor';
-import { type Carried, withDrive, withPack } from './carried';
+import { type Carried, changed, withDrive, withPack } from './carried';
 import { controllerLoss } from './controller-loss';
 import { massFactor } from './mass';
 import { motorDoubts } from './motor-doubts';
@@ -33,7 +33,7 @@ export function driveDoubts(spreads: DriveSpreads): readonly Doubt<Carried>[] {
     doubtOf('what the speed controllers lose', controllerLoss, (model, by) =>
       withDrive(model, { controllerLoss: by * model.drive.controllerLoss }),
     ),
-    doubtOf('the mass', eitherWay(massFactor), (model, by) => ({ ...model, weight: by * model.weight })),
+    doubtOf('the mass', eitherWay(massFactor), (model, by) => changed(model, { weight: by * model.weight })),
   ];
 }
 
@@ -53,7 +53,9 @@ function withPropeller(model: Carried, moreThrust: number, morePower: number): C
   const { propeller } = model.drive;
   const thrustCoefficient = moreThrust * propeller.thrustCoefficient;
   const powerCoefficient = morePower * propeller.powerCoefficient;
-  return withDrive(model, { propeller: { ...propeller, thrustCoefficient, powerCoefficient } });
+  return withDrive(model, {
+    propeller: { diameter: propeller.diameter, thrustCoefficient, powerCoefficient },
+  });
 }
 
 /** The same of the whole. */
@@ -64,7 +66,7 @@ function ofMotor({ of, at }: Doubt<Motor>): Doubt<Carried> {
 function packDoubts({ resistance, inFlight, leads, charge, cold }: PackSource): readonly Doubt<Carried>[] {
   const ofResistance = (model: Carried, by: number) =>
     withPack(model, { resistance: by * model.pack.resistance });
-  const ofCharge = (model: Carried, by: number) => ({ ...model, charge: by * model.charge });
+  const ofCharge = (model: Carried, by: number) => changed(model, { charge: by * model.charge });
   const doubts: readonly Doubt<Carried>[] = [
     doubtOf('the pack’s resistance', resistance, ofResistance),
     doubtOf('what the pack’s resistance grows by in flight', inFlight, (model, by) =>

@@ -8,7 +8,7 @@ import { type AxisName, axisNames } from './axis-names';
 import { beyondModel } from './beyond-model';
 import type { Computed, FigureSource } from './figure';
 import { between } from './filter-figures';
-import { type Loop, type LoopState, loopOf } from './loop-state';
+import { gainSpan, type Loop, type LoopState, loopOf } from './loop-state';
 import { overshootOf, stickStepOf } from './stick-step';
 import { turnsAt } from './turning';
 import { estimateAbout } from './uncertain';
@@ -75,15 +75,10 @@ function ofLoop(compute: (loop: LoopState) => Computed | null): LoopFigure['comp
   };
 }
 
-/** Every loop that the doubts make of one, by itself and together. */
-function allOf({ turned, ends }: LoopState): readonly Loop[] {
-  return [...turned.flat(), ends.worse, ends.better];
-}
-
 function swings(loop: LoopState): Computed | null {
   if (loop.stability.verdict !== 'swings') return null;
   const likely = swingOf(loop.stability);
-  const others = allOf(loop).flatMap(({ stability }) =>
+  const others = loop.doubted.flatMap(({ stability }) =>
     stability.verdict === 'swings' ? [swingOf(stability)] : [],
   );
   return {
@@ -97,7 +92,7 @@ function swings(loop: LoopState): Computed | null {
 /** Where the gain stays near 1, the crossover hops from end to end of a band: it is told from the lowest to the highest. */
 function crossover(loop: LoopState): Computed | null {
   if (loop.margins === null) return null;
-  const all = [loop, ...allOf(loop)].flatMap(({ stability }) => stability.crossovers);
+  const all = [loop, ...loop.doubted].flatMap(({ stability }) => stability.crossovers);
   const frequencies = all.map(({ frequency }) => frequency);
   const own = loop.stability.crossovers.map(({ frequency }) => `${round(frequency)} Hz`);
   return {
@@ -123,7 +118,7 @@ function phaseMargin(loop: LoopState): Computed | null {
   return {
     likely,
     high: Math.min(180, high),
-    ...(maySwing(loop) ? { low: 0, lowWords: swinging } : { low }),
+    ...(loop.maySwing ? { low: 0, lowWords: swinging } : { low }),
     why: `180 deg + phase of the open loop at the crossover; ${atPlaces(loop, ({ margins }) => (margins === null ? null : `${round(degrees * margins.phaseMargin)} deg`))}`,
   };
 }
@@ -131,32 +126,13 @@ function phaseMargin(loop: LoopState): Computed | null {
 function gainMargin(loop: LoopState): Computed | null {
   const likely = loop.margins?.gainMargin ?? null;
   if (likely === null) return null;
-  const { low, high } = gainSpan(loop, likely);
+  const { low, high } = gainSpan(likely, loop.turned);
   return {
     likely,
     high,
-    ...(maySwing(loop) ? { low: 1, lowWords: swinging } : { low }),
+    ...(loop.maySwing ? { low: 1, lowWords: swinging } : { low }),
     why: `1 / gain of the open loop at ${round(loop.margins?.gainMarginAt ?? 0)} Hz, where its phase is -180 deg; ${atPlaces(loop, ({ margins }) => (margins?.gainMargin == null ? null : round(margins.gainMargin)))}`,
   };
-}
-
-/** Gains multiply: their span is one of ratios. A loop that swings has less than the gain that it has. */
-function gainSpan(loop: LoopState, likely: number) {
-  const { low, high } = estimateAbout(Math.log(likely), loop.turned, ({ stability, margins }) =>
-    Math.log(stability.verdict === 'calm' ? (margins?.gainMargin ?? likely) : 1),
-  );
-  // What went through a logarithm and back may miss by the last digit.
-  return { low: Math.min(likely, Math.exp(low)), high: Math.max(likely, Math.exp(high)) };
-}
-
-/** Whether the loop may swing by what is doubtful of it: then both margins may be gone, never one alone. */
-function maySwing(loop: LoopState): boolean {
-  if (allOf(loop).some(({ stability }) => stability.verdict === 'swings')) return true;
-  const { margins } = loop;
-  if (margins === null) return true;
-  const phase = estimateAbout(margins.phaseMargin, loop.turned, (one) => one.margins?.phaseMargin ?? 0);
-  const gain = margins.gainMargin === null ? null : gainSpan(loop, margins.gainMargin);
-  return phase.low <= 0 || (gain !== null && gain.low <= 1);
 }
 
 /** The same at every place: `in the hover, pack full: 48 deg; …`. */
@@ -194,7 +170,7 @@ function stickOvershoot(view: CraftView, axis: AxisName): Computed | null {
   if (loop === null || step === null || likely === null) return null;
   const { worse, better } = step.value;
   const all = [likely, worse ?? likely, better ?? likely].map((share) => 100 * share);
-  const isOpen = worse === null || maySwing(loop.value);
+  const isOpen = worse === null || loop.value.maySwing;
   return {
     likely: 100 * likely,
     low: Math.min(...all),

@@ -7,8 +7,12 @@ import { bodyOf } from './body';
 import { model } from './model';
 import { rotorOf } from './motor-lag';
 import { type MotorResponse, pointAt, turnedResponses } from './operating-points';
+import { estimateAbout } from './uncertain';
 
-/** A loop with all that is told of it. */
+/**
+ * A loop with all that is told of it. It is written out field by field wherever it is made anew, as its axis is: a sheet
+ * makes a hundred, and spreading them took a changed filter a tenth of its time.
+ */
 export interface Loop {
   readonly axis: Axis;
   readonly stability: Stability;
@@ -25,6 +29,10 @@ export interface LoopState extends Loop {
   readonly turned: readonly (readonly [Loop, Loop])[];
   /** With all doubts turned together, as far as is as likely: towards swinging, and away from it. */
   readonly ends: { readonly worse: Loop; readonly better: Loop };
+  /** Every loop that its doubts make of it, by themselves and together. */
+  readonly doubted: readonly Loop[];
+  /** Whether it may swing by what is doubtful of it: then both margins may be gone, never one alone. */
+  readonly maySwing: boolean;
 }
 
 /** Hz: below where loops of large craft cross. */
@@ -47,16 +55,35 @@ export const loopOf = model<[name: AxisName], LoopState>('loop', (own, name) => 
   const doubts = doubtsAt(own, name, placed.point.place)?.value;
   if (doubts === undefined) return null;
   const headline = closed(placed.axis, curve);
+  const { axis, stability, margins } = headline;
   const moved = (axis: Axis) => closed(axis, axisCurve(axis, band), nearly);
   const turned = doubts.map(
     ({ low, high, apply }) => [moved(apply(placed.axis, low)), moved(apply(placed.axis, high))] as const,
   );
   const ends = endsOf(headline, doubts, turned, moved);
+  const doubted = [...turned.flat(), ends.worse, ends.better];
+  const maySwing = doubted.some((one) => one.stability.verdict === 'swings') || mayLose(margins, turned);
   return {
-    value: { ...headline, placed, everywhere, turned, ends },
+    value: { axis, stability, margins, placed, everywhere, turned, ends, doubted, maySwing },
     assumed: [placed.place, ...axes.assumed],
   };
 });
+
+/** Whether one of the margins may be gone. */
+function mayLose(margins: Margins | null, turned: LoopState['turned']): boolean {
+  if (margins === null) return true;
+  const phase = estimateAbout(margins.phaseMargin, turned, (one) => one.margins?.phaseMargin ?? 0);
+  return phase.low <= 0 || (margins.gainMargin !== null && gainSpan(margins.gainMargin, turned).low <= 1);
+}
+
+/** Gains multiply: their span is one of ratios. A loop that swings has less than the gain that it has. */
+export function gainSpan(likely: number, turned: LoopState['turned']) {
+  const { low, high } = estimateAbout(Math.log(likely), turned, ({ stability, margins }) =>
+    Math.log(stability.verdict === 'calm' ? (margins?.gainMargin ?? likely) : 1),
+  );
+  // What went through a logarithm and back may miss by the last digit.
+  return { low: Math.min(likely, Math.exp(low)), high: Math.max(likely, Math.exp(high)) };
+}
 
 /** The axis where it comes nearest to swinging, with its curve, and its loop at every place; null without a place. */
 function worstOf(axes: readonly PlacedAxis[], band: Band) {
@@ -68,11 +95,12 @@ function worstOf(axes: readonly PlacedAxis[], band: Band) {
   for (const placed of axes) {
     const curve = axisCurve(placed.axis, band);
     const loop = closed(placed.axis, curve, roughly);
-    everywhere.push({ ...loop, place: placed.place });
+    const { axis, stability, margins } = loop;
+    everywhere.push({ axis, stability, margins, place: placed.place });
     if (worst !== null && nearness(loop) >= nearest) continue;
     [nearest, worst] = [nearness(loop), { placed, curve }];
   }
-  return worst === null ? null : { ...worst, everywhere };
+  return worst === null ? null : { placed: worst.placed, curve: worst.curve, everywhere };
 }
 
 function closed(axis: Axis, curve: LoopCurve, tries?: number): Loop {
@@ -129,19 +157,30 @@ function doubtsOf({ body, slopes, rotor }: Spreads): readonly LoopDoubt[] {
     {
       low: Math.max(0.05, 1 - Math.hypot(...weaker)),
       high: 1 + Math.hypot(...stronger),
-      apply: (axis, by) => ({ ...axis, authority: by * axis.authority }),
+      apply: (axis, by) => turnedAxis(axis, by, 1),
     },
     // The same inertia lags and reacts.
     {
       low: 1 / rotor,
       high: rotor,
-      apply: (axis, by) => ({
-        ...axis,
-        motorLag: by * axis.motorLag,
-        reactionLead: by * axis.reactionLead,
-      }),
+      apply: (axis, by) => turnedAxis(axis, 1, by),
     },
   ];
+}
+
+/** An axis that turns by a factor more strongly, with rotors that are by another factor as heavy. */
+function turnedAxis(
+  { gains, path, authority, motorLag, reactionLead }: Axis,
+  stronger: number,
+  heavier: number,
+): Axis {
+  return {
+    gains,
+    path,
+    authority: stronger * authority,
+    motorLag: heavier * motorLag,
+    reactionLead: heavier * reactionLead,
+  };
 }
 
 /**

@@ -27,7 +27,9 @@ const doubtAtIdle = 0.3;
 /** Null while motors, propellers or pack are not known. */
 export function turnsAt(view: CraftView, state: FlightState): Computed | null {
   const found = turnsOf(view, state);
-  return found === null ? null : { ...found.value, assumed: found.assumed };
+  if (found === null) return null;
+  const { likely, low, high, why } = found.value;
+  return { likely, low, high, why, assumed: found.assumed };
 }
 
 const turnsOf = model<[FlightState], Turns>('turns', (own, state) => {

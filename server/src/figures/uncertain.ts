@@ -193,10 +193,11 @@ export function estimateAbout<T>(
   measure: (model: T) => number,
 ): Omit<Estimate, 'lowWords' | 'highWords'> {
   let [below, above] = [0, 0];
-  for (const pair of turned) {
-    const moved = pair.map((one) => measure(one) - likely);
-    below += Math.min(0, ...moved) ** 2;
-    above += Math.max(0, ...moved) ** 2;
+  for (const [low, high] of turned) {
+    const down = measure(low) - likely;
+    const up = measure(high) - likely;
+    below += Math.min(0, down, up) ** 2;
+    above += Math.max(0, down, up) ** 2;
   }
   return { likely, low: likely - Math.sqrt(below), high: likely + Math.sqrt(above) };
 }

@@ -40,7 +40,8 @@ export interface Turn extends LoopPlace {
  * Source: K. J. Åström and R. M. Murray, Feedback Systems, sections 10.2 and 10.3.
  */
 export function stabilityOf(curve: LoopCurve, tries = exactly): Stability {
-  const search: Search = { curve, tries, crossovers: [], turns: [] };
+  const search: Search = { curve, crossovers: [], turns: [] };
+  const closely: Thoroughness = { tries, halvings: mostHalvings };
   const { frequencies, re, im } = curve;
   // Without a list in the loop: tens of curves of a hundred points pass here for each sheet.
   let fromRe = re[0] ?? 0;
@@ -56,10 +57,10 @@ export function stabilityOf(curve: LoopCurve, tries = exactly): Stability {
       const isFaint = Math.max(one, other) < faint * faint;
       if (!isFaint || search.turns.every(({ gain }) => gain < faint || gain >= 1))
         searchBetween(
-          isFaint ? { ...search, tries: roughly } : search,
+          search,
           pointOf(frequencies[step - 1] ?? 0, { re: fromRe, im: fromIm }),
           pointOf(frequencies[step] ?? 0, { re: toRe, im: toIm }),
-          isFaint ? 0 : mostHalvings,
+          isFaint ? faintly : closely,
         );
     }
     fromRe = toRe;
@@ -99,23 +100,31 @@ function pointOf(frequency: number, value: Complex): LoopPoint {
 const faint = 0.05;
 const mostHalvings = 6;
 
+/** How often a crossing between two points is looked at. */
+interface Thoroughness {
+  readonly tries: number;
+  /** How often at most a stretch is halved along which the loop turns by more than a quarter. */
+  readonly halvings: number;
+}
+
 /** What has been found so far along a curve. */
 interface Search {
   readonly curve: LoopCurve;
-  readonly tries: number;
   readonly crossovers: LoopPlace[];
   readonly turns: Turn[];
 }
 
 /** What lies between two points; others are looked at between those that are more than a quarter turn apart. */
-function searchBetween(search: Search, one: LoopPoint, other: LoopPoint, depth: number): void {
-  const { curve, tries, crossovers, turns } = search;
+function searchBetween(search: Search, one: LoopPoint, other: LoopPoint, how: Thoroughness): void {
+  const { curve, crossovers, turns } = search;
+  const { tries, halvings } = how;
   const isNear = one.value.re * other.value.re + one.value.im * other.value.im >= 0;
-  if (!isNear && depth > 0) {
+  if (!isNear && halvings > 0) {
     const frequency = Math.sqrt(one.frequency * other.frequency);
     const middle = pointOf(frequency, curve.at(frequency));
-    searchBetween(search, one, middle, depth - 1);
-    searchBetween(search, middle, other, depth - 1);
+    const halved = { tries, halvings: halvings - 1 };
+    searchBetween(search, one, middle, halved);
+    searchBetween(search, middle, other, halved);
     return;
   }
   if (one.gain >= 1 !== other.gain >= 1) crossovers.push(crossoverBetween(curve, one, other, tries));
@@ -132,8 +141,14 @@ function turnBetween(curve: LoopCurve, one: LoopPoint, other: LoopPoint, tries: 
   if (from.im < 0 === to.im < 0) return null;
   const across = (from.re * to.im - to.re * from.im) / (to.im - from.im);
   if (across >= 0) return null;
-  const place = placeBetween(curve, one, other, tries, ({ value, gain }) => value.im / gain);
-  return { ...place, way: from.im < 0 ? -1 : 1 };
+  const { frequency, gain, phase } = placeBetween(
+    curve,
+    one,
+    other,
+    tries,
+    (point) => point.value.im / point.gain,
+  );
+  return { frequency, gain, phase, way: from.im < 0 ? -1 : 1 };
 }
 
 /** Closer than 0.01 % of gain or 0.006 degrees nobody needs to know a crossing. */
@@ -142,6 +157,7 @@ const closeEnough = 1e-4;
 const exactly = 40;
 export const nearly = 1;
 export const roughly = 0;
+const faintly: Thoroughness = { tries: roughly, halvings: 0 };
 
 /**
  * Where a measure of two neighbouring points passes through 0, by false position with the weight of an end that

@@ -92,9 +92,9 @@ interface PluggedDevice extends PortParameter {
 }
 
 function pluggedDevices(view: CraftView): readonly PluggedDevice[] {
-  return portParameters(view).flatMap((parameter) => {
-    const port = view.isSet(parameter.path) ? view.word(parameter.path) : null;
-    return port === null ? [] : [{ ...parameter, port }];
+  return portParameters(view).flatMap(({ path, device }) => {
+    const port = view.isSet(path) ? view.word(path) : null;
+    return port === null ? [] : [{ path, device, port }];
   });
 }
 
