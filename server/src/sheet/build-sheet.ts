@@ -10,11 +10,10 @@ import type { Figure } from '../figures/figure';
 import { type CanItFly, canItFly } from './can-it-fly';
 import { type FigurePart, figureParts } from './figure-parts';
 import { type LearnedPart, learnedPart } from './learned';
-import { withheldOf } from './not-known';
+import { notKnownOf } from './not-known';
 import { ownSettingsText } from './own-settings';
 import { type PackColumn, packColumns, type WhichPack, whichPack } from './which-pack';
 import { type WiredWhere, wiredWhere } from './wired-where';
-import { withheldFigures } from './withheld-figures';
 
 /** Everything that the build sheet shows, as plain data: no part of it is markup. */
 export interface BuildSheet {
@@ -81,19 +80,20 @@ function partsOf(
 ): readonly SheetPart[] {
   const packs = packColumns(craft);
   // No board knows all of its craft.
-  const withheld = craft.isWhole() ? withheldFigures(craft, unknownWith(packs)) : [];
-  const found = canItFly(craft, findings, { packs, withheld }, renderer);
+  const { withheld: unknown, sentences } = craft.isWhole()
+    ? notKnownOf(view, unknownWith(packs))
+    : { withheld: [], sentences: [] };
+  const found = canItFly(craft, findings, { packs, notKnown: sentences }, renderer);
   if (!craft.isWhole()) return [found];
-  const unknown = withheldOf(craft, withheld);
   const [hands, late, cool, seen] = inOrder(figureParts(packs, unknown, view));
   const which = whichPack(packs, unknown, view);
   return [found, wiredWhere(view, findings), ...hands, ...late, which, ...cool, ...seen, learnedPart(view)];
 }
 
 /** What can't be computed with some pack: of nothing else it has to be asked why. */
-function unknownWith(packs: readonly PackColumn[]): ReadonlySet<string> {
+function unknownWith(packs: readonly PackColumn[]): readonly string[] {
   const ids = figureSources.map(({ id }) => id);
-  return new Set(ids.filter((id) => packs.some(({ figures }) => !figures.has(id))));
+  return ids.filter((id) => packs.some(({ figures }) => !figures.has(id)));
 }
 
 /** Each where it is, in the order of the pilot's questions. */

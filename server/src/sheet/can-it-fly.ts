@@ -6,10 +6,9 @@ import { countByLevel, levels } from '../checks/report/order';
 import { asScript, type Renderer } from '../checks/report/render';
 import type { Craft } from '../craft/craft';
 import { notLookedAt, type ReadAs } from '../craft/read-as';
-import { type NotKnown, notKnown } from './not-known';
+import type { NotKnown } from './not-known';
 import { type Target, targetOf } from './target';
 import type { PackColumn } from './which-pack';
-import type { WithheldFigure } from './withheld-figures';
 
 /** Part 1: what was found, what was accepted, what was assumed. */
 export interface CanItFly {
@@ -49,13 +48,13 @@ const mostShown = 60;
 /** What was computed of a craft, and what could not be. */
 interface ComputedCraft {
   readonly packs: readonly PackColumn[];
-  readonly withheld: readonly WithheldFigure[];
+  readonly notKnown: readonly NotKnown[];
 }
 
 export function canItFly(
   craft: Craft,
   findings: readonly Finding[],
-  { packs, withheld }: ComputedCraft,
+  { packs, notKnown }: ComputedCraft,
   renderer = asScript,
 ): CanItFly {
   const ranked = levels.flatMap((level) => findings.filter((finding) => finding.level === level));
@@ -67,7 +66,7 @@ export function canItFly(
     title: 'Can it fly?',
     answer: answer(craft.readAs(), counts, accepted, replaced.length),
     unchecked: notLookedAt(craft.readAs()),
-    notKnown: notKnown(craft, withheld),
+    notKnown,
     counts,
     accepted,
     findings: ranked.slice(0, mostShown).map((finding) => sheetFinding(finding, renderer)),

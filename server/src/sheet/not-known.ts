@@ -1,5 +1,6 @@
 import { listed } from '../checks/report/listed';
 import type { Craft } from '../craft/craft';
+import { type CraftView, viewQuery } from '../craft/view';
 import { type Topic, topicOfFigure } from '../figures/topics';
 import { capitalised } from '../units/capitals';
 import { type WithheldFigure, withheldFigures } from './withheld-figures';
@@ -25,6 +26,22 @@ export interface WithheldWithReason extends Omit<WithheldFigure, 'because' | 're
   /** Why it is withheld, in a sentence. */
   readonly reason: string;
 }
+
+/** What is withheld of a craft: figure by figure, and in sentences for people. */
+export interface NotKnownOfCraft {
+  readonly withheld: readonly WithheldWithReason[];
+  readonly sentences: readonly NotKnown[];
+}
+
+/** `ids`: of which figures that may be. Kept, for few edits change why something can't be computed. */
+export function notKnownOf(view: CraftView, ids: readonly string[]): NotKnownOfCraft {
+  return notKnownAmong(view, ids.join());
+}
+
+const notKnownAmong = viewQuery('not known', ({ craft }, ids: string): NotKnownOfCraft => {
+  const withheld = withheldFigures(craft, new Set(ids.split(',')));
+  return { withheld: withheldOf(craft, withheld), sentences: notKnown(craft, withheld) };
+});
 
 /** For programs: each figure by itself. */
 export function withheldOf(craft: Craft, withheld = withheldFigures(craft)): readonly WithheldWithReason[] {

@@ -266,7 +266,7 @@ describe('what a workspace replaces is named', () => {
   );
 
   it('in the sheet, beside the answer', () => {
-    const sheet = canItFly(craft, [], { packs: packColumns(craft), withheld: [] });
+    const sheet = canItFly(craft, [], { packs: packColumns(craft), notKnown: [] });
     assert.deepEqual(sheet.replaced, [line]);
     assert.equal(sheet.answer, 'nothing found to mend, 1 replaced by the workspace');
   });
@@ -308,7 +308,7 @@ describe('what a workspace replaces is named', () => {
 
   it('nowhere where there is nothing', () => {
     const bare = new OwnCraft(additionsOf({}).catalog, '[craft]\nname = "Sandpiper"\n').craft;
-    const { answer, replaced } = canItFly(bare, [], { packs: packColumns(bare), withheld: [] });
+    const { answer, replaced } = canItFly(bare, [], { packs: packColumns(bare), notKnown: [] });
     assert.deepEqual(replaced, []);
     assert.equal(answer, 'nothing found to mend');
     assert.doesNotMatch(benchCardMarkdown(benchCard(bare, [])), /Replaced/);
