@@ -60,24 +60,25 @@ export class Checker {
     craft.members(job.each ?? '').flatMap((member) => this.ofMember(craft, job, member)),
   );
 
-  /** Most rules say nothing: only what one says needs a memo for its places. `member`: '' without a collection. */
+  /** Most rules find nothing: places need a memo only where one finds something. `member`: '' without a collection. */
   private ofMember(craft: Craft, job: Job, member: string): readonly Raised[] {
-    const says = (pack: string | null) => this.said.get(new CraftView(craft, pack), job, member).length > 0;
-    return packsFor(job, craft).some(says) ? this.raised.get(craft, job, member) : nothing;
+    const finds = (pack: string | null) =>
+      this.ruleFindings.get(new CraftView(craft, pack), job, member).length > 0;
+    return packsFor(job, craft).some(finds) ? this.raised.get(craft, job, member) : nothing;
   }
 
-  /** What rules find, in its places. */
+  /** What rules find with any pack, each finding at its places. */
   private readonly raised = new Query('findings of rules', (craft: Craft, job: Job, member: string) =>
     merged(
       packsFor(job, craft).map((pack) => {
         const view = new CraftView(craft, pack);
-        return this.said.get(view, job, member).flatMap((finding) => this.raisedAlone(view, finding));
+        return this.ruleFindings.get(view, job, member).flatMap((finding) => this.raisedAlone(view, finding));
       }),
     ),
   );
 
-  /** What rules say with a pack in view. */
-  private readonly said = new Query('rules', (view: CraftView, job: Job, member: string) =>
+  /** What rules find with a pack in view, without its places. */
+  private readonly ruleFindings = new Query('rules', (view: CraftView, job: Job, member: string) =>
     this.run(job, view, member),
   );
 

@@ -35,11 +35,11 @@ export class Script {
     readonly uri: string,
     text: string,
     private readonly catalog: Catalog,
-    said = new StatementCache(),
+    statements = new StatementCache(),
     /** Whether it is what a board's text says: another file's text, with lines of its own. */
     readonly isBoardText = false,
   ) {
-    this.current = Document.of(text, said);
+    this.current = Document.of(text, statements);
     this.unknown = new GuessedLines(catalog, (line) => this.lineNumber(line));
     for (const line of this.current.lines()) this.add(line);
   }

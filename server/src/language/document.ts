@@ -103,7 +103,7 @@ export class Document {
     // An edit may open or close a section for the lines below, down to the next header.
     for (let line = this.lineAt(last + 1); line !== undefined; line = this.lineAt(last + 1)) {
       if (sectionOpened(line.statement) !== null || sameSection(line.section, section)) break;
-      const moved = new ScriptLine(saidUnder(line, section, this.cache), line.end, section);
+      const moved = new ScriptLine(contentUnder(line, section, this.cache), line.end, section);
       added.push(moved);
       section = moved.section;
       last += 1;
@@ -171,27 +171,27 @@ function openLines(
   let section = before;
   return split.map(({ text, end }, index) => {
     const isFirst = atStart && index === 0;
-    const said = isFirst ? firstSaid(text, cache) : cache.parse(text, setsOwn(text, section));
-    section = sectionOpened(said.statement) ?? section;
-    return new ScriptLine(said, end, section);
+    const content = isFirst ? firstLineContent(text, cache) : cache.parse(text, setsOwn(text, section));
+    section = sectionOpened(content.statement) ?? section;
+    return new ScriptLine(content, end, section);
   });
 }
 
 /** What a line says once it stands in another section. */
-function saidUnder(
-  { said, section: before }: ScriptLine,
+function contentUnder(
+  { content, section: before }: ScriptLine,
   section: Section,
   cache: StatementCache,
 ): LineContent {
-  const isOwn = setsOwn(said.text, section);
-  return isOwn === setsOwn(said.text, before) ? said : cache.parse(said.text, isOwn);
+  const isOwn = setsOwn(content.text, section);
+  return isOwn === setsOwn(content.text, before) ? content : cache.parse(content.text, isOwn);
 }
 
 /** A byte order mark is a mark only in front of the first line. */
-function firstSaid(text: string, cache: StatementCache): LineContent {
+function firstLineContent(text: string, cache: StatementCache): LineContent {
   const marked = text.startsWith('\ufeff') ? ` ${text.slice(1)}` : text;
-  const said = cache.parse(marked, setsOwn(marked, noSection));
-  return marked === text ? said : { text, statement: said.statement };
+  const content = cache.parse(marked, setsOwn(marked, noSection));
+  return marked === text ? content : { text, statement: content.statement };
 }
 
 /** Counts the lines, and tells each chunk its place. */

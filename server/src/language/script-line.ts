@@ -38,18 +38,18 @@ export class ScriptLine {
   chunk: Chunk | null = null;
 
   constructor(
-    readonly said: LineContent,
+    readonly content: LineContent,
     readonly end: LineEnd,
     /** For a section header: the section that it opens. */
     readonly section: Section,
   ) {}
 
   get text(): string {
-    return this.said.text;
+    return this.content.text;
   }
 
   get statement(): Statement {
-    return this.said.statement;
+    return this.content.statement;
   }
 
   /** The whole path of a setting with its section's in front; null where it can't be known. */

@@ -22,12 +22,12 @@ export class StatementCache {
 
   /** `isOwn`: the line sets something that only the board knows. */
   parse(text: string, isOwn = false): LineContent {
-    if (text.length > longestKept) return said(text, isOwn);
+    if (text.length > longestKept) return contentOf(text, isOwn);
     // The same text says something else there; a line feed stands in no line.
     const key = isOwn ? `\n${text}` : text;
     const known = this.young.get(key) ?? this.old.get(key);
     if (known !== undefined) return known;
-    const fresh = said(text, isOwn);
+    const fresh = contentOf(text, isOwn);
     if (this.young.size >= this.capacity) {
       this.old = this.young;
       this.young = new Map();
@@ -37,6 +37,6 @@ export class StatementCache {
   }
 }
 
-function said(text: string, isOwn: boolean): LineContent {
+function contentOf(text: string, isOwn: boolean): LineContent {
   return { text, statement: parseLine(text, isOwn) };
 }

@@ -33,7 +33,7 @@ export class Library {
   constructor(
     private readonly catalog: Catalog,
     private readonly fileSystem: FileSystem,
-    private readonly said: StatementCache,
+    private readonly statements: StatementCache,
     private readonly onRead: (uri: string) => void,
   ) {}
 
@@ -135,7 +135,7 @@ export class Library {
       if (!isScriptUri(uri)) return await this.boardText(uri, withoutMark(text));
       if (text.length > longestScript)
         return { kind: 'too-long', why: 'it is too long for a settings script' };
-      return { kind: 'script', script: new Script(uri, withoutMark(text), this.catalog, this.said) };
+      return { kind: 'script', script: new Script(uri, withoutMark(text), this.catalog, this.statements) };
     } catch (error) {
       const kind = error instanceof TooLongFile ? 'too-long' : 'refused';
       return { kind, why: whyUnreadable(error) };
@@ -149,7 +149,10 @@ export class Library {
     const refused = refusedText(layer);
     if (refused !== null) return refused;
     this.layers.set(uri, layer);
-    return { kind: 'script', script: new Script(uri, scriptTextOf(layer), this.catalog, this.said, true) };
+    return {
+      kind: 'script',
+      script: new Script(uri, scriptTextOf(layer), this.catalog, this.statements, true),
+    };
   }
 }
 

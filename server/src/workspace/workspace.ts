@@ -35,8 +35,8 @@ export interface WorkspaceOptions {
  */
 export class Workspace {
   private readonly open: OpenScripts;
-  /** Scripts say much that others say too, those that they include among them. */
-  private readonly said = new StatementCache();
+  /** Shared by all scripts: they hold many equal lines. */
+  private readonly statements = new StatementCache();
   private catalogInUse: Catalog;
   private library: Library;
   private crafts: CraftFindings;
@@ -71,7 +71,7 @@ export class Workspace {
     this.crafts = this.newFindings();
     for (const [key, { uri, script, version }] of this.open.entries()) {
       const text = this.boardTexts.readAnew(key) ?? script.document.text();
-      this.open.put(key, this.made(key, uri, text, version));
+      this.open.put(key, this.newOpenScript(key, uri, text, version));
     }
     this.open.affect(this.open.entries().map(([key]) => key));
     this.files.arrived();
@@ -114,12 +114,12 @@ export class Workspace {
 
   openScript(uri: string, text: string, version: number): OpenScript {
     this.boardTexts.leave(canonicalUri(uri));
-    return this.opened(uri, text, version);
+    return this.putOpen(uri, text, version);
   }
 
   /** A board's text, as a script. `board`: whose text it is, where that is known. */
   openBoardText(uri: string, text: string, version: number, board?: string): OpenScript {
-    return this.opened(uri, this.boardTexts.open(canonicalUri(uri), text, board), version);
+    return this.putOpen(uri, this.boardTexts.open(canonicalUri(uri), text, board), version);
   }
 
   /** Takes in an open board's text as it is now; undefined when it is not open. */
@@ -167,7 +167,7 @@ export class Workspace {
     if (changed.some(([what]) => what === 'include')) this.includesChanged();
     // Whether a part's constant is used is said by those that include it.
     const uses = changed.filter(([what]) => what === 'uses');
-    if (uses.length > 0) this.changed(uses.slice(0, 1), key);
+    if (uses.length > 0) this.invalidate(uses.slice(0, 1), key);
     return after;
   }
 
@@ -229,7 +229,7 @@ export class Workspace {
 
   /** A craft of a text that is not open, such as an earlier revision; it does not follow later changes. */
   async detached(uri: string, text: string): Promise<Craft> {
-    const { craft } = this.made(canonicalUri(uri), uri, text, 0);
+    const { craft } = this.newOpenScript(canonicalUri(uri), uri, text, 0);
     while (craft.layers().isPending) {
       await this.files.next();
       craft.changed([inputKeys.include]);
@@ -265,9 +265,9 @@ export class Workspace {
     }
   }
 
-  private opened(uri: string, text: string, version: number): OpenScript {
+  private putOpen(uri: string, text: string, version: number): OpenScript {
     const key = canonicalUri(uri);
-    const opened = this.made(key, uri, text, version);
+    const opened = this.newOpenScript(key, uri, text, version);
     this.open.put(key, opened);
     this.fileChanged(key, key);
     return opened;
@@ -279,8 +279,8 @@ export class Workspace {
     if (this.library.forget(key)) this.fileChanged(key);
   }
 
-  private made(key: string, uri: string, text: string, version: number): OpenScript {
-    const script = new Script(key, text, this.catalog, this.said, this.boardTexts.has(key));
+  private newOpenScript(key: string, uri: string, text: string, version: number): OpenScript {
+    const script = new Script(key, text, this.catalog, this.statements, this.boardTexts.has(key));
     return { uri, script, craft: this.craftOf(key, script), version };
   }
 
@@ -331,7 +331,9 @@ export class Workspace {
   }
 
   private newLibrary(): Library {
-    return new Library(this.catalog, this.options.fileSystem, this.said, (uri) => this.fileChanged(uri));
+    return new Library(this.catalog, this.options.fileSystem, this.statements, (uri) =>
+      this.fileChanged(uri),
+    );
   }
 
   private newFindings(): CraftFindings {
@@ -340,17 +342,18 @@ export class Workspace {
 
   private fileChanged(uri: string, except?: string): void {
     this.closed.onTouched({ kind: 'file', uri });
-    this.changed([inputKeys.file(uri)], except);
+    this.invalidate([inputKeys.file(uri)], except);
     this.includesChanged();
   }
 
   /** A script that others include is a part; which ones do may be others now. */
   private includesChanged(): void {
-    this.changed([inputKeys.included]);
+    this.invalidate([inputKeys.included]);
     this.closed.onTouched({ kind: 'includers' });
   }
 
-  private changed(inputs: readonly CraftKey[], except?: string): void {
+  /** The crafts of all open scripts, but for `except`, ask anew for what they computed from these inputs. */
+  private invalidate(inputs: readonly CraftKey[], except?: string): void {
     this.open.changed(inputs, except);
     this.files.arrived();
   }

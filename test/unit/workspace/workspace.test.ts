@@ -47,7 +47,7 @@ describe('an open script', () => {
   it('reads a line once that several of its scripts have, as the copies of a craft do', async () => {
     const { workspace } = await opened(cutoff('90 Hz'));
     workspace.openScript(club, `# a copy\n${cutoff('90 Hz')}`, 1);
-    const said = (uri: string, line: number) => workspace.get(uri)?.script.document.lineAt(line)?.said;
+    const said = (uri: string, line: number) => workspace.get(uri)?.script.document.lineAt(line)?.content;
     assert.ok(said(main, 1));
     assert.equal(said(club, 2), said(main, 1));
     assert.deepEqual([said(main, 1)?.text, said(club, 0)?.text], ['cutoff = 90 Hz', '# a copy']);
