@@ -1,5 +1,6 @@
 import type { ListedSetting, Stated, Stretch, Style } from '../listing';
-import { rangeIn, saidIn, wordsIn } from '../stated';
+import { rangeIn, wordsIn } from '../range-and-words';
+import { readRemark } from '../remark';
 import type { ListingLine } from '../text/line';
 import { type ColumnRole, roleOf, rolesOf } from './roles';
 
@@ -36,7 +37,7 @@ export function settingOf(entry: DocumentEntry, document: ListingLine): Uncounte
 
 function statedIn(document: ListingLine, at: Stretch): Stated {
   const text = document.text.slice(at.start, at.end);
-  const { isAll, ...said } = saidIn(text, '.');
+  const { isAll, ...said } = readRemark(text, '.');
   return { ...said, remark: isAll ? null : text.trim(), at: document.at(at.start, at.end) };
 }
 

@@ -1,5 +1,5 @@
 import type { Forms } from '../../../catalog/model/board-forms';
-import { keyOf } from '../stated';
+import { keyOf } from '../value-keys';
 
 /** What a column of a table, or a key of a record, holds. */
 export type ColumnRole = NonNullable<Forms['table']>['columns'][number];

@@ -1,5 +1,7 @@
 import type { DecimalMark } from '../number-look';
-import { isKnownUnit, type KeyKind, keyOf, rangeIn, wordsIn } from '../stated';
+import { rangeIn, wordsIn } from '../range-and-words';
+import { isKnownUnit } from '../unit-words';
+import { type KeyKind, keyOf } from '../value-keys';
 import { isAmount, lookOf, numberOf } from '../value-look';
 
 /** `min 0 max 10`, `def=5`, `one of a, b`: words behind a value that say what the next one is. */

@@ -1,6 +1,8 @@
 import { type DecimalMark, numberLook } from '../number-look';
-import { couldBeUnit, isKnownUnit, keyOf, rangeIn } from '../stated';
+import { rangeIn } from '../range-and-words';
 import { trimmed } from '../text/characters';
+import { couldBeUnit, isKnownUnit } from '../unit-words';
+import { keyOf } from '../value-keys';
 import { isAmount } from '../value-look';
 import { bracketsIn, withoutBrackets } from './beside-brackets';
 import { keysIn, longestLooked, withoutKeys } from './beside-keys';

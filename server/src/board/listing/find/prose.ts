@@ -1,5 +1,5 @@
 import { isSurelyValue } from '../forms/read-part';
-import { isKnownUnit } from '../stated';
+import { isKnownUnit } from '../unit-words';
 import { commentMark } from './comments';
 
 /**

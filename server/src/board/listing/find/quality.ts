@@ -1,7 +1,7 @@
 import { isSurelyValue, partingMarks } from '../forms/read-part';
 import { numberLook } from '../number-look';
-import { isKnownUnit } from '../stated';
 import { closing } from '../text/characters';
+import { isKnownUnit } from '../unit-words';
 
 /** How much a text looks like the name of a setting: 0 to 1. */
 function nameQuality(name: string): number {

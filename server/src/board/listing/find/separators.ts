@@ -1,6 +1,6 @@
 import { afterLooseRow } from '../forms/template';
-import { keyOf } from '../stated';
 import { closing, isBlank, isDigit, isLetterOrDigit, quotedAt } from '../text/characters';
+import { keyOf } from '../value-keys';
 import type { Sample } from './sample';
 
 /** What may part a name from its value, as the literal of a template, with how many lines hold it. */

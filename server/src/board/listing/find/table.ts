@@ -3,7 +3,8 @@ import { isPlainName } from '../forms/parts-of-line';
 import { isSurelyValue } from '../forms/read-part';
 import { cellsOf, cellsOfRow, headingsOfValues, type TableForm, unnamed } from '../forms/row';
 import { type DecimalMark, numberLook } from '../number-look';
-import { isKnownUnit, rangeIn, wordsApart, wordsIn } from '../stated';
+import { rangeIn, wordsApart, wordsIn } from '../range-and-words';
+import { isKnownUnit } from '../unit-words';
 import type { Sample } from './sample';
 import { isPair } from './several';
 

@@ -1,6 +1,6 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import type { DecimalMark } from '../number-look';
-import { type Remark, saidIn } from '../stated';
+import { type Remark, readRemark } from '../remark';
 import { type BesideForm, besideOf } from './tail';
 import { besideFields, type Field, isOnlyGap, type Literal, type Template, templateOf } from './template';
 
@@ -45,7 +45,7 @@ export interface CompiledForms {
   readonly closings: readonly Template[];
   readonly mark: DecimalMark;
   /** What a remark says: many settings have the same. */
-  readonly saidIn: (remark: string) => Remark;
+  readonly readRemark: (remark: string) => Remark;
 }
 
 export function compiled(forms: Forms): CompiledForms {
@@ -59,7 +59,7 @@ export function compiled(forms: Forms): CompiledForms {
     openings: forms.opening.map(templateOf),
     closings: forms.closing.map(templateOf),
     mark: forms.decimal,
-    saidIn: rememberedSaid(forms.decimal),
+    readRemark: rememberedSaid(forms.decimal),
   };
 }
 
@@ -68,7 +68,7 @@ const mostRemembered = 2000;
 function rememberedSaid(mark: DecimalMark): (remark: string) => Remark {
   const remembered = new Map<string, Remark>();
   return (remark) => {
-    const said = remembered.get(remark) ?? saidIn(remark, mark);
+    const said = remembered.get(remark) ?? readRemark(remark, mark);
     if (remembered.size < mostRemembered) remembered.set(remark, said);
     return said;
   };

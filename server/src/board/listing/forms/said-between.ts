@@ -1,6 +1,6 @@
 import type { Stretch } from '../listing';
 import type { DecimalMark } from '../number-look';
-import { saidIn } from '../stated';
+import { readRemark } from '../remark';
 import { afterBlanks, closing, isBlank, opening, trimmed } from '../text/characters';
 import { isAmount } from '../value-look';
 import type { Tail } from './tail';
@@ -57,7 +57,7 @@ function startOfValue(text: string, { name, value, said }: Parted, mark: Decimal
 
 /** Whatever the value is: else its name would be another with another value. */
 function says(text: string, inner: Stretch, isTight: boolean, mark: DecimalMark): boolean {
-  const said = saidIn(text.slice(inner.start, inner.end), mark);
+  const said = readRemark(text.slice(inner.start, inner.end), mark);
   // Right behind a word, brackets that say no range are part of it: `CPU(s)`.
   if (isTight) return said.range !== null;
   return [said.range, said.words, said.default, said.unit].some((one) => one !== null);
@@ -65,7 +65,7 @@ function says(text: string, inner: Stretch, isTight: boolean, mark: DecimalMark)
 
 /** Whether what stands in brackets says something of a value: what it may be, was at first, or is counted in. */
 export function saysOf(inner: string, value: string, mark: DecimalMark): boolean {
-  const said = saidIn(inner, mark);
+  const said = readRemark(inner, mark);
   if (said.range !== null) return isAmount(value.split(/\s/)[0] ?? '', mark);
   if (said.words !== null) return said.words.includes(value) || inner.includes('|') || /:/.test(inner);
   return said.default !== null || (said.unit !== null && isAmount(value, mark));

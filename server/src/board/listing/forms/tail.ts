@@ -1,6 +1,7 @@
 import type { Stated, Stretch } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
-import { couldBeUnit, isKnownUnit, type Remark, rangeIn, wordsApart, wordsIn } from '../stated';
+import { rangeIn, wordsApart, wordsIn } from '../range-and-words';
+import type { Remark } from '../remark';
 import {
   afterBlanks,
   afterWord,
@@ -11,6 +12,7 @@ import {
   trimmed,
 } from '../text/characters';
 import type { ListingLine } from '../text/line';
+import { couldBeUnit, isKnownUnit } from '../unit-words';
 import { isAmount } from '../value-look';
 import { firstPlace, literalAt } from './match';
 import type { Field, Literal, Template } from './template';
@@ -287,7 +289,7 @@ export function statedOf(
   line: ListingLine,
   parts: readonly (readonly [Field, Stretch])[],
   value: string,
-  { mark, saidIn }: { readonly mark: DecimalMark; readonly saidIn: (remark: string) => Remark },
+  { mark, readRemark }: { readonly mark: DecimalMark; readonly readRemark: (remark: string) => Remark },
 ): Stated | null {
   const [first] = parts;
   if (first === undefined) return null;
@@ -298,7 +300,7 @@ export function statedOf(
   const remark = parts
     .filter(([field]) => field === 'remark')
     .map(([, { start, end }]) => line.text.slice(start, end));
-  const said = remark.map(saidIn);
+  const said = remark.map(readRemark);
   const [low, high] = [textOf('low'), textOf('high')];
   const range = rangeIn(textOf('range') ?? '', mark);
   const places = parts.map(([, at]) => line.at(at.start, at.end));
