@@ -32,7 +32,7 @@ export interface Survey {
 }
 
 /** What of a workspace is needed to look at scripts that nobody has opened. */
-export interface ReadingRoom {
+export interface WorkspaceOfClosedScripts {
   isOpen(uri: string): boolean;
   load(uri: string): Promise<Included>;
   /** Whether a file has been read. */
@@ -40,7 +40,7 @@ export interface ReadingRoom {
   /** Whether a file that was read says something else on the disk by now; it is read anew then. */
   isOutdated(uri: string): Promise<boolean>;
   craftOf(script: Script): Craft;
-  readonly catalog: Catalog;
+  catalog(): Catalog;
   /** Whether anything that a craft hangs on is still being read or looked for. */
   isUnsettled(craft: Craft): boolean;
   /** Resolves when a file has been read. */
@@ -60,7 +60,7 @@ export class ClosedScripts {
   constructor(
     private readonly fileSystem: FileSystem,
     private readonly scripts: FolderScripts,
-    private readonly room: ReadingRoom,
+    private readonly workspace: WorkspaceOfClosedScripts,
   ) {}
 
   /** Files that these patterns mean, each below its folder, are left out of all that looks through the workspace. */
@@ -83,8 +83,8 @@ export class ClosedScripts {
     const unread: Unread[] = found.flatMap((one) => one.unread);
     const closed: string[] = [];
     for (const uri of all) {
-      if (this.room.isOpen(uri)) continue;
-      const one = await this.room.load(uri);
+      if (this.workspace.isOpen(uri)) continue;
+      const one = await this.workspace.load(uri);
       if (one.kind === 'script') closed.push(uri);
       else if ('why' in one) unread.push({ uri, why: one.why });
     }
@@ -93,10 +93,10 @@ export class ClosedScripts {
 
   /** What of these has not been read yet is read. */
   private async read(all: readonly string[], pace: Pace): Promise<void> {
-    const toRead = all.filter((uri) => !this.room.isOpen(uri) && !this.room.isRead(uri));
+    const toRead = all.filter((uri) => !this.workspace.isOpen(uri) && !this.workspace.isRead(uri));
     for (let from = 0; from < toRead.length; from += together) {
       await pace({ done: from, of: toRead.length });
-      await Promise.all(toRead.slice(from, from + together).map((uri) => this.room.load(uri)));
+      await Promise.all(toRead.slice(from, from + together).map((uri) => this.workspace.load(uri)));
     }
   }
 
@@ -113,11 +113,11 @@ export class ClosedScripts {
 
   /** Null for a script that was opened or went away meanwhile. */
   async craft(uri: string): Promise<Craft | null> {
-    const read = this.room.isOpen(uri) ? null : await this.room.load(uri);
+    const read = this.workspace.isOpen(uri) ? null : await this.workspace.load(uri);
     if (read?.kind !== 'script') return null;
-    const craft = this.room.craftOf(read.script);
+    const craft = this.workspace.craftOf(read.script);
     while (craft.layers().isPending) {
-      await this.room.nextFile();
+      await this.workspace.nextFile();
       craft.changed([inputKeys.include]);
     }
     return craft;
@@ -133,9 +133,9 @@ export class ClosedScripts {
     for (;;) {
       const craft = await this.craft(uri);
       if (craft === null) return null;
-      const isOfToday = () => craft.catalog === this.room.catalog;
-      while (isOfToday() && this.room.isUnsettled(craft)) {
-        await this.room.nextFile();
+      const isOfToday = () => craft.catalog === this.workspace.catalog();
+      while (isOfToday() && this.workspace.isUnsettled(craft)) {
+        await this.workspace.nextFile();
         craft.changed([inputKeys.include]);
       }
       // What came in changed what the workspace knows: the script is read by that.
@@ -147,8 +147,8 @@ export class ClosedScripts {
   async areOutdated(uris: readonly string[]): Promise<boolean> {
     let isAny = false;
     for (let from = 0; from < uris.length; from += together) {
-      const some = uris.slice(from, from + together).filter((uri) => !this.room.isOpen(uri));
-      const are = await Promise.all(some.map((uri) => this.room.isOutdated(uri)));
+      const some = uris.slice(from, from + together).filter((uri) => !this.workspace.isOpen(uri));
+      const are = await Promise.all(some.map((uri) => this.workspace.isOutdated(uri)));
       isAny ||= are.includes(true);
     }
     return isAny;

@@ -1,8 +1,8 @@
 import type { Included, IncludeSource } from '../craft/layers';
 import { canonicalUri } from './canonical-uri';
+import { type DiskScripts, refusedText } from './disk-scripts';
 import type { FileSystem } from './file-system';
 import type { Includers } from './includers';
-import { type Library, refusedText } from './library';
 import type { OpenBoardTexts } from './open-board-texts';
 import type { OpenScript, OpenScripts } from './open-scripts';
 
@@ -13,7 +13,7 @@ export interface ScriptPlaces {
   readonly boardTexts: OpenBoardTexts;
   readonly includers: Includers;
   /** Another one with each catalogue. */
-  readonly library: () => Library;
+  readonly onDisk: () => DiskScripts;
 }
 
 /** What the craft of a script asks of other scripts: what it includes, and whether they include it. */
@@ -26,12 +26,12 @@ export function includeSourceOf(key: string, places: ScriptPlaces): IncludeSourc
 }
 
 function included(uri: string, fromUri: string, places: ScriptPlaces): Included {
-  const { fileSystem, open, boardTexts, library } = places;
+  const { fileSystem, open, boardTexts, onDisk } = places;
   const key = canonicalUri(uri);
   const why = fileSystem.refusal(key, fromUri);
   if (why !== null) return { kind: 'refused', why };
   const opened = open.get(key);
-  if (opened === undefined) return library().open(key);
+  if (opened === undefined) return onDisk().open(key);
   const layer = boardTexts.layer(key);
   const refused = layer === undefined ? null : refusedText(layer);
   return refused ?? { kind: 'script', script: opened.script };

@@ -9,9 +9,9 @@ import type { FileSystem } from './file-system';
 import { readBeside } from './kept-beside';
 
 /** What a board's text needs of the workspace that it is open in. */
-export interface BoardTextRoom {
+export interface WorkspaceOfBoardTexts {
   readonly fileSystem: FileSystem;
-  readonly catalog: Catalog;
+  readonly catalog: () => Catalog;
   /** The text of an open script is read otherwise than before, by another board's profile. */
   readonly readAgain: (key: string, edits: readonly DocumentEdit[]) => void;
   /** What is kept beside a text has been looked up. */
@@ -27,7 +27,7 @@ export class OpenBoardTexts {
   /** Those of which it is being looked up what is kept beside them. */
   private readonly lookups = new Map<string, Promise<void>>();
 
-  constructor(private readonly room: BoardTextRoom) {}
+  constructor(private readonly workspace: WorkspaceOfBoardTexts) {}
 
   has(key: string): boolean {
     return this.texts.has(key);
@@ -102,7 +102,7 @@ export class OpenBoardTexts {
   }
 
   private readAgain(key: string, before: OpenBoardText, after: OpenBoardText): void {
-    this.room.readAgain(key, this.readInstead(key, before, after));
+    this.workspace.readAgain(key, this.readInstead(key, before, after));
   }
 
   private readInstead(key: string, before: OpenBoardText, after: OpenBoardText): readonly DocumentEdit[] {
@@ -112,7 +112,7 @@ export class OpenBoardTexts {
 
   private originOf(key: string) {
     const picked = this.picked.get(key) ?? this.keptOf(key).board;
-    return { catalog: this.room.catalog, fileName: fileName(key), picked };
+    return { catalog: this.workspace.catalog(), fileName: fileName(key), picked };
   }
 
   private keptOf(key: string): KeptBeside {
@@ -121,12 +121,12 @@ export class OpenBoardTexts {
 
   /** Looks for the file beside a text that says whose it is, and what of its risks is accepted. */
   private lookUpBeside(key: string): void {
-    const look = readBeside(this.room.fileSystem, key).then((kept) => {
+    const look = readBeside(this.workspace.fileSystem, key).then((kept) => {
       // What was closed or asked anew meanwhile is old.
       if (this.lookups.get(key) !== look) return;
       this.lookups.delete(key);
       this.keep(key, kept);
-      this.room.lookedUp();
+      this.workspace.lookedUp();
     });
     this.lookups.set(key, look);
   }

@@ -10,15 +10,15 @@ import type { DocumentEdit } from '../language/document';
 import { StatementCache } from '../language/statement-cache';
 import { AwaitedFiles } from './awaited-files';
 import { canonicalUri } from './canonical-uri';
-import { ClosedScripts, type ReadingRoom } from './closed-scripts';
+import { ClosedScripts, type WorkspaceOfClosedScripts } from './closed-scripts';
 import { CraftFindings } from './craft-findings';
+import { DiskScripts } from './disk-scripts';
 import { type FileSystem, withoutMark } from './file-system';
 import { FolderScripts } from './folder-scripts';
 import { includeSourceOf } from './include-sources';
 import { Includers } from './includers';
 import { readBeside, textOfBesideFile } from './kept-beside';
-import { Library } from './library';
-import { type BoardTextRoom, OpenBoardTexts } from './open-board-texts';
+import { OpenBoardTexts, type WorkspaceOfBoardTexts } from './open-board-texts';
 import { type OpenScript, OpenScripts } from './open-scripts';
 
 export interface WorkspaceOptions {
@@ -38,7 +38,7 @@ export class Workspace {
   /** Shared by all scripts: they hold many equal lines. */
   private readonly statements = new StatementCache();
   private catalogInUse: Catalog;
-  private library: Library;
+  private onDisk: DiskScripts;
   private crafts: CraftFindings;
   private readonly includers: Includers;
   private readonly folderScripts: FolderScripts;
@@ -50,11 +50,11 @@ export class Workspace {
   constructor(private readonly options: WorkspaceOptions) {
     this.catalogInUse = options.catalog;
     this.open = new OpenScripts(options.onAffected);
-    this.library = this.newLibrary();
-    this.boardTexts = new OpenBoardTexts(this.boardTextRoom());
+    this.onDisk = this.newDiskScripts();
+    this.boardTexts = new OpenBoardTexts(this.forBoardTexts());
     this.folderScripts = new FolderScripts(options.fileSystem);
     this.includers = new Includers(options.fileSystem, this.folderScripts, () => this.includesChanged());
-    this.closed = new ClosedScripts(options.fileSystem, this.folderScripts, this.readingRoom());
+    this.closed = new ClosedScripts(options.fileSystem, this.folderScripts, this.forClosedScripts());
     const layer = (uri: string) => this.layer(uri);
     this.files = new AwaitedFiles({ includers: this.includers, boardTexts: this.boardTexts, layer });
     this.crafts = this.newFindings();
@@ -67,7 +67,7 @@ export class Workspace {
   /** The workspace knows more or less than before: every script is read anew. */
   useCatalog(catalog: Catalog): void {
     this.catalogInUse = catalog;
-    this.library = this.newLibrary();
+    this.onDisk = this.newDiskScripts();
     this.crafts = this.newFindings();
     for (const [key, { uri, script, version }] of this.open.entries()) {
       const text = this.boardTexts.readAnew(key) ?? script.document.text();
@@ -85,13 +85,13 @@ export class Workspace {
   /** A script that is open or that an open one includes. */
   script(uri: string): Script | undefined {
     const key = this.open.keyOf(uri);
-    return this.open.get(key)?.script ?? this.library.script(key);
+    return this.open.get(key)?.script ?? this.onDisk.script(key);
   }
 
   /** Scripts that are open, and all others that have been read: what they include, and what somebody looked through. */
   known(): readonly Script[] {
     const open = this.open.all().map(({ script }) => script);
-    const read = this.library.scripts().filter(({ uri }) => !this.open.has(uri));
+    const read = this.onDisk.scripts().filter(({ uri }) => !this.open.has(uri));
     return [...open, ...read];
   }
 
@@ -102,7 +102,7 @@ export class Workspace {
   /** What a board's text says that is open or that an open script includes. */
   layer(uri: string): BoardLayer | undefined {
     const key = this.open.keyOf(uri);
-    return this.boardTexts.layer(key) ?? (this.open.has(key) ? undefined : this.library.layer(key));
+    return this.boardTexts.layer(key) ?? (this.open.has(key) ? undefined : this.onDisk.layer(key));
   }
 
   /** The open scripts that include an open board's text. */
@@ -177,7 +177,7 @@ export class Workspace {
     const closed = this.open.remove(key);
     if (closed === undefined) return undefined;
     this.boardTexts.close(key);
-    this.library.forget(key);
+    this.onDisk.forget(key);
     this.fileChanged(key);
     return closed;
   }
@@ -188,7 +188,7 @@ export class Workspace {
    */
   diskChanged(uri: string): void {
     const key = canonicalUri(uri);
-    this.forgetRead([key, ...this.library.below(key)]);
+    this.forgetRead([key, ...this.onDisk.below(key)]);
     const boardText = textOfBesideFile(key);
     if (boardText !== null) this.besideChanged(boardText);
     this.folderScripts.forget();
@@ -200,13 +200,13 @@ export class Workspace {
     for (const file of files) {
       if (this.open.has(file)) continue;
       // Of many notes about one file the first makes the crafts ask for it anew; till they do, there is no more to do.
-      if (this.library.forget(file)) this.fileChanged(file);
+      if (this.onDisk.forget(file)) this.fileChanged(file);
     }
   }
 
   /** The workspace's folders are others now: what may be included is decided anew. `left`: those that are no more. */
   rootsChanged(left: readonly string[]): void {
-    for (const folder of left) this.forgetRead(this.library.below(canonicalUri(folder).replace(/\/$/, '')));
+    for (const folder of left) this.forgetRead(this.onDisk.below(canonicalUri(folder).replace(/\/$/, '')));
     this.open.changedAll([inputKeys.include]);
     this.folderScripts.forget();
     this.includers.forget();
@@ -276,7 +276,7 @@ export class Workspace {
   /** The file beside a text came, went or changed. */
   private besideChanged(key: string): void {
     if (this.boardTexts.besideChanged(key)) return;
-    if (this.library.forget(key)) this.fileChanged(key);
+    if (this.onDisk.forget(key)) this.fileChanged(key);
   }
 
   private newOpenScript(key: string, uri: string, text: string, version: number): OpenScript {
@@ -287,17 +287,14 @@ export class Workspace {
   private craftOf(key: string, script: Script): Craft {
     const { fileSystem } = this.options;
     const { open, boardTexts, includers } = this;
-    const places = { fileSystem, open, boardTexts, includers, library: () => this.library };
+    const places = { fileSystem, open, boardTexts, includers, onDisk: () => this.onDisk };
     return new Craft(script, this.catalog, includeSourceOf(key, places));
   }
 
-  private boardTextRoom(): BoardTextRoom {
-    const catalog = () => this.catalogInUse;
+  private forBoardTexts(): WorkspaceOfBoardTexts {
     return {
       fileSystem: this.options.fileSystem,
-      get catalog() {
-        return catalog();
-      },
+      catalog: () => this.catalogInUse,
       readAgain: (key, edits) => {
         const open = this.open.get(key);
         if (open === undefined) return;
@@ -308,30 +305,27 @@ export class Workspace {
     };
   }
 
-  private readingRoom(): ReadingRoom {
-    const catalog = () => this.catalogInUse;
+  private forClosedScripts(): WorkspaceOfClosedScripts {
     return {
       isOpen: (uri) => this.open.has(uri),
-      load: (uri) => this.library.load(uri),
-      isRead: (uri) => this.library.isHeld(uri),
+      load: (uri) => this.onDisk.load(uri),
+      isRead: (uri) => this.onDisk.isHeld(uri),
       isOutdated: (uri) => this.isOutdated(uri),
       craftOf: (script) => this.craftOf(script.uri, script),
       isUnsettled: (craft) => this.files.isUnsettled(craft),
       nextFile: () => this.files.next(),
-      get catalog() {
-        return catalog();
-      },
+      catalog: () => this.catalogInUse,
     };
   }
 
   private async isOutdated(uri: string): Promise<boolean> {
-    const isOutdated = await this.library.isOutdated(uri);
+    const isOutdated = await this.onDisk.isOutdated(uri);
     if (isOutdated) this.fileChanged(uri);
     return isOutdated;
   }
 
-  private newLibrary(): Library {
-    return new Library(this.catalog, this.options.fileSystem, this.statements, (uri) =>
+  private newDiskScripts(): DiskScripts {
+    return new DiskScripts(this.catalog, this.options.fileSystem, this.statements, (uri) =>
       this.fileChanged(uri),
     );
   }

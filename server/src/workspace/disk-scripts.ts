@@ -24,7 +24,7 @@ interface FileReading {
 }
 
 /** Scripts and boards' texts that are included but not open: read once, kept until the disk says otherwise. */
-export class Library {
+export class DiskScripts {
   private readonly held = new Map<string, Included>();
   /** Of the boards' texts among them, what they say. */
   private readonly layers = new Map<string, BoardLayer>();
