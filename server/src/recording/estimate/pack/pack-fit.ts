@@ -87,12 +87,45 @@ interface PackModel {
 
 /** `resistance` at one second, to lean on what packs have mostly; null: that is not known yet. */
 function fitted(rows: PackRows, slow: number, resistance: number | null): PackModel | null {
-  const { step, current, voltage, isFilled } = rows;
+  const { voltage, isFilled } = rows;
+  const kept = voltage.flatMap((volts, at) => (isFilled[at] || Number.isNaN(volts) ? [] : [at]));
+  const features = circuitRows(rows, kept, slow);
+  const values = smoothed(kept.map((at) => voltage[at] ?? 0));
+  // A first look with what is usual for a resistance of any size tells the noise, a second leans on it.
+  const size = features[0]?.length ?? 5;
+  const noise = resistance === null ? 0.02 : (fitOf(features, values, null)?.noise ?? 0.02);
+  const lean =
+    resistance === null
+      ? usualShares(size, noise)
+      : usualResistances(size, noise, resistance, Math.abs(values[0] ?? 1));
+  const fit = fitOf([...features, ...lean.rows], [...values, ...lean.values], features.length);
+  if (fit === null) return null;
+  const along = (seconds: number) => {
+    const [quickShare, slowShare] = [1 - Math.exp(-seconds / quickest), 1 - Math.exp(-seconds / slow)];
+    return guessOf(fit, rowOf(size, { 2: 1, 3: quickShare, 4: slowShare }));
+  };
+  return {
+    open: guessOf(fit, rowOf(size, { 0: 1 })),
+    one: along(1),
+    ten: along(10),
+    rest: fit.rest,
+    independent: fit.independent,
+  };
+}
+
+/**
+ * What the voltage hangs on in the rows that are kept. By column: 0 nothing, 1 the charge taken, 2 the current, 3 and 4
+ * the current lagged by the quick and the slow part; in longer flights 5 and 6 the bend of the voltage at rest.
+ */
+function circuitRows(
+  { step, current, seconds }: PackRows,
+  kept: readonly number[],
+  slow: number,
+): readonly (readonly number[])[] {
   const [quickLag, slowLag] = [lagged(current, step, quickest), lagged(current, step, slow)];
   const charge = taken(current, step);
   const whole = charge.at(-1) ?? 1;
-  const kept = voltage.flatMap((volts, at) => (isFilled[at] || Number.isNaN(volts) ? [] : [at]));
-  const bends = rows.seconds > 120;
+  const bends = seconds > 120;
   const raw = kept.map((at) => {
     const share = (charge[at] ?? 0) / whole;
     return [
@@ -105,45 +138,37 @@ function fitted(rows: PackRows, slow: number, resistance: number | null): PackMo
     ];
   });
   const columns = (raw[0] ?? []).map((_, column) => smoothed(raw.map((one) => one[column] ?? 0)));
-  const features = raw.map((_, at) => columns.map((column) => column[at] ?? 0));
-  const values = smoothed(kept.map((at) => voltage[at] ?? 0));
-  // A first look with what is usual for a resistance of any size tells the noise, a second leans on it.
-  const sizes = features[0]?.length ?? 5;
-  const row = (parts: Readonly<Record<number, number>>) =>
-    Array.from({ length: sizes }, (_, at) => parts[at] ?? 0);
-  const leaning = (noise: number): { rows: readonly (readonly number[])[]; values: readonly number[] } => {
-    if (resistance === null)
-      return {
-        // The parts keep their usual shares of each other.
-        rows: [row({ 2: -usual.quick.mean, 3: 0.6 }), row({ 2: -usual.slow.mean, 4: 0.6 })].map((one) =>
-          one.map((value) => value * 1e4 * noise),
-        ),
-        values: [0, 0],
-      };
-    const { quick, slow: slowly } = usual;
-    return {
-      rows: [
-        row({ 3: noise / (quick.off * resistance) }),
-        row({ 4: noise / (slowly.off * resistance) }),
-        // A pack that empties comes down.
-        row({ 1: noise / (2 * Math.max(0.05, Math.abs(values[0] ?? 1) * 0.05)) }),
-      ],
-      values: [(noise * quick.mean) / quick.off, (noise * slowly.mean) / slowly.off, 0],
-    };
-  };
-  const noise = resistance === null ? 0.02 : (fitOf(features, values, null)?.noise ?? 0.02);
-  const lean = leaning(noise);
-  const fit = fitOf([...features, ...lean.rows], [...values, ...lean.values], features.length);
-  if (fit === null) return null;
-  const along = (seconds: number) =>
-    guessOf(fit, row({ 2: 1, 3: 1 - Math.exp(-seconds / quickest), 4: 1 - Math.exp(-seconds / slow) }));
+  return raw.map((_, at) => columns.map((column) => column[at] ?? 0));
+}
+
+/** Rows that say what is usual, as the rows of the flight say what was measured. */
+interface UsualRows {
+  readonly rows: readonly (readonly number[])[];
+  readonly values: readonly number[];
+}
+
+/** The parts keep their usual shares of each other, whatever the resistance is. */
+function usualShares(size: number, noise: number): UsualRows {
+  const rows = [rowOf(size, { 2: -usual.quick.mean, 3: 0.6 }), rowOf(size, { 2: -usual.slow.mean, 4: 0.6 })];
+  return { rows: rows.map((one) => one.map((value) => value * 1e4 * noise)), values: [0, 0] };
+}
+
+function usualResistances(size: number, noise: number, resistance: number, volts: number): UsualRows {
+  const { quick, slow } = usual;
   return {
-    open: guessOf(fit, row({ 0: 1 })),
-    one: along(1),
-    ten: along(10),
-    rest: fit.rest,
-    independent: fit.independent,
+    rows: [
+      rowOf(size, { 3: noise / (quick.off * resistance) }),
+      rowOf(size, { 4: noise / (slow.off * resistance) }),
+      // A pack that empties comes down.
+      rowOf(size, { 1: noise / (2 * Math.max(0.05, volts * 0.05)) }),
+    ],
+    values: [(noise * quick.mean) / quick.off, (noise * slow.mean) / slow.off, 0],
   };
+}
+
+/** A row with these columns, and nothing in the others. */
+function rowOf(size: number, columns: Readonly<Record<number, number>>): readonly number[] {
+  return Array.from({ length: size }, (_, at) => columns[at] ?? 0);
 }
 
 interface LinearFit {
