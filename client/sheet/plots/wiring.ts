@@ -116,11 +116,7 @@ function portRows(ports: readonly SheetPort[], { left }: BoardSides): readonly S
         const bend = at === first ? '' : `V${first}`;
         return [
           shape('path', { class: wire, d: `M${left - lead} ${at}H${left - 8}${bend}H${left}` }),
-          leading(
-            device.target,
-            shape('rect', { class: 'box', x: 0.5, y: at - 10, width: left - lead - 1, height: 20, rx: 3 }),
-            words(device.name, { class: 'named', x: inset, y: at + 4 }),
-          ),
+          box(device.target, device.name, { x: 0.5, y: at, width: left - lead - 1, textX: inset }),
         ];
       }),
       words(name, { class: hasConflict ? 'tick wrong' : 'tick', x: left + inset, y: first + 4 }),
@@ -138,6 +134,7 @@ function railRows(
     y += row;
     const from = right + 12;
     const to = Math.max(from + 20, width - 84);
+    const isElsewhere = rail.isOnBoard === false && !isNarrow;
     const share = rail.limit === null || isNarrow ? null : Math.min(1, rail.used / rail.limit);
     return [
       words(rail.voltage, {
@@ -148,24 +145,8 @@ function railRows(
       }),
       shape('path', { class: 'wire', d: `M${right} ${at}H${from}` }),
       ...(share === null
-        ? [
-            words(rail.isOnBoard === false && !isNarrow ? 'not from this board' : '', {
-              class: 'tick',
-              x: from + 2,
-              y: at + 4,
-            }),
-          ]
-        : [
-            shape('rect', { class: 'track', x: from, y: at - 3, width: to - from, height: 6, rx: 3 }),
-            shape('rect', {
-              class: rail.hasConflict ? 'filled wrong' : 'filled',
-              x: from,
-              y: at - 3,
-              width: share * (to - from),
-              height: 6,
-              rx: 3,
-            }),
-          ]),
+        ? [words(isElsewhere ? 'not from this board' : '', { class: 'tick', x: from + 2, y: at + 4 })]
+        : usedShare(share, rail.hasConflict, { from, to, y: at })),
       words(amountText(rail), { class: 'tick', x: width - 1, y: at + 4, 'text-anchor': 'end' }),
       ...rail.loads.flatMap((load) => {
         const under = y;
@@ -176,22 +157,45 @@ function railRows(
             class: load.hasConflict ? 'wire conflict' : 'wire',
             d: `M${from} ${at + 5}V${under}H${from + 8}`,
           }),
-          leading(
-            load.target,
-            shape('rect', {
-              class: 'box',
-              x: from + 8.5,
-              y: under - 10,
-              width: width - from - 9,
-              height: 20,
-              rx: 3,
-            }),
-            words(`${load.name}${current}`, { class: 'named', x: from + 15, y: under + 4 }),
-          ),
+          box(load.target, `${load.name}${current}`, {
+            x: from + 8.5,
+            y: under,
+            width: width - from - 9,
+            textX: from + 15,
+          }),
         ];
       }),
     ];
   });
+}
+
+/** A bar that is filled as far as a rail's limit is used. */
+function usedShare(
+  share: number,
+  hasConflict: boolean,
+  { from, to, y }: { readonly from: number; readonly to: number; readonly y: number },
+): readonly SVGElement[] {
+  const bar = { x: from, y: y - 3, height: 6, rx: 3 };
+  return [
+    shape('rect', { class: 'track', ...bar, width: to - from }),
+    shape('rect', { class: hasConflict ? 'filled wrong' : 'filled', ...bar, width: share * (to - from) }),
+  ];
+}
+
+/** Where a named box stands: its left side, its middle, its width, and where its name begins. */
+interface BoxPlace {
+  readonly x: number;
+  readonly y: number;
+  readonly width: number;
+  readonly textX: number;
+}
+
+function box(target: Target | null, name: string, { x, y, width, textX }: BoxPlace): SVGElement {
+  return leading(
+    target,
+    shape('rect', { class: 'box', x, y: y - 10, width, height: 20, rx: 3 }),
+    words(name, { class: 'named', x: textX, y: y + 4 }),
+  );
 }
 
 /** To the mouse it leads to its line; keys have the list below. */
