@@ -28,9 +28,10 @@ export async function renamesFollowed(
 ): Promise<WorkspaceEdit | null> {
   const { session, everything, additions } = served;
   const renames = files.map(({ oldUri, newUri }) => ({ from: plain(oldUri), to: plain(newUri) }));
-  const boards = additions.boardsAfter((file) => placeAfter(renames, file));
   for (let tries = 1; ; tries += 1) {
     const crafts = await everything.crafts({ about: null, isAwaited: true }, token);
+    // Only now the boards of the workspace have been read for sure.
+    const boards = additions.boardsAfter((file) => placeAfter(renames, file));
     const scripts = scriptsOf(crafts);
     const own = scripts.filter(({ isBoardText }) => !isBoardText);
     const { files: edited, left } = followRenames(own, renames, boards);
