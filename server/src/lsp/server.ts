@@ -53,23 +53,23 @@ export function serve(
     };
     diagnostics = new Diagnostics(connection, session, onChecked, onFault);
     const additions = new AdditionDocuments(connection, session, additionFiles, onFault);
-    const everything = new WholeWorkspace(connection, session, additions);
+    const wholeWorkspace = new WholeWorkspace(connection, session, additions);
 
-    const workspaceFindings = new WorkspaceFindings(connection, session, diagnostics, everything);
+    const workspaceFindings = new WorkspaceFindings(connection, session, diagnostics, wholeWorkspace);
     const documents = new Documents(session, diagnostics, workspaceFindings, additions);
     const folders = new Folders(session, files, additions, roots);
-    const served = {
+    const services = {
       session,
       files,
       diagnostics,
       documents,
       folders,
       additions,
-      everything,
+      wholeWorkspace,
       workspaceFindings,
       onFault,
     };
-    const capabilities = register(connection, served);
+    const capabilities = register(connection, services);
     return {
       serverInfo: { name: 'propsoff' },
       capabilities: { positionEncoding: encoding, ...documentCapabilities, ...capabilities },

@@ -81,7 +81,7 @@ export class WorkspaceFindings {
     private readonly connection: Connection,
     private readonly session: Session,
     private readonly diagnostics: Diagnostics,
-    private readonly everything: WholeWorkspace,
+    private readonly wholeWorkspace: WholeWorkspace,
   ) {
     session.workspace.closed.onTouched = (touch) => this.touched(touch);
   }
@@ -105,7 +105,7 @@ export class WorkspaceFindings {
       while (reports.count === 0 && this.waiting === mine) {
         stopIfCancelled(token);
         const { changes } = this;
-        await this.everything.during(looking, token, (survey, pace) =>
+        await this.wholeWorkspace.during(looking, token, (survey, pace) =>
           this.reportNew(survey, mine, pace, reports),
         );
         const isWaiting = this.waiting === mine && changes === this.changes;
@@ -181,7 +181,7 @@ export class WorkspaceFindings {
     const isFresh = (uri: string) => this.found.get(uri)?.isStale === false;
     done(closed.filter(isFresh));
     const stale = closed.filter((uri) => !isFresh(uri));
-    await this.everything.boardsOf(stale, pace);
+    await this.wholeWorkspace.boardsOf(stale, pace);
     for (let from = 0; from < stale.length; from += inOnePart) {
       const some = stale.slice(from, from + inOnePart);
       for (const [index, uri] of some.entries()) {

@@ -15,11 +15,11 @@ import type {
   ReadingsToKeep,
   ReadingTyped,
 } from '../flight-protocol';
+import type { ScriptContext } from './about-script';
 import { noteFlights } from './flight';
-import type { Context } from './row';
 
 export function benchCardOf(
-  { snapshot }: Context,
+  { snapshot }: ScriptContext,
   { taken }: { readonly taken?: CardTaken | undefined },
 ): BenchCardAnswer | null {
   if (snapshot.craft.readAs() === 'empty') return null;
@@ -28,13 +28,13 @@ export function benchCardOf(
 }
 
 /** Asked for as a reading is typed. */
-export function readingTyped({ snapshot }: Context, { typed, ...kind }: ReadingTyped): string | null {
+export function readingTyped({ snapshot }: ScriptContext, { typed, ...kind }: ReadingTyped): string | null {
   return readingFault(snapshot.catalog, kind, typed);
 }
 
 /** What was read off becomes the notes of flights, or of a day on the bench, one for each pack; and settings. */
 export function keepReadings(
-  context: Context,
+  context: ScriptContext,
   { ticked, readings, today }: ReadingsToKeep,
 ): ReadingsKept | { readonly faults: readonly ReadingFault[] } | null {
   const { session, snapshot } = context;

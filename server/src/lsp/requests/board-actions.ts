@@ -14,8 +14,8 @@ import { foundByIncluders } from '../convert/found-by-includers';
 import type { BoardDocument } from '../documents/board-documents';
 import { CodeActionKind } from '../library';
 import type { Session } from '../session';
+import type { BoardContext } from './about-script';
 import { isWanted } from './action-kind';
-import type { BoardContext } from './row';
 
 /** How something is done in the client. */
 type Done = Pick<ClientAction, 'title' | 'edit' | 'command'>;

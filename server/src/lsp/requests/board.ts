@@ -28,16 +28,17 @@ import type {
   ReadParams,
 } from '../board-protocol';
 import type { Session } from '../session';
-import type { Context, Served } from './row';
+import type { ScriptContext } from './about-script';
+import type { Services } from './row';
 
 /** A capture longer than this is no board's listing. */
 const longestCapture = 20_000_000;
 
-export function boards({ session }: Served): readonly BoardChoice[] {
+export function boards({ session }: Services): readonly BoardChoice[] {
   return choices(session.workspace.catalog);
 }
 
-export function boardTextFor({ snapshot, session }: Context, params: BoardTextParams): BoardTextAnswer {
+export function boardTextFor({ snapshot, session }: ScriptContext, params: BoardTextParams): BoardTextAnswer {
   const { catalog, craft } = snapshot;
   const view = new CraftView(craft, snapshot.pack);
   const captured = includedText(session.workspace, craft);
@@ -81,7 +82,7 @@ function ofBoardText({ workspace }: Session, craft: Craft): readonly Finding[] {
 const nobody: BoardChoice = { name: '', title: 'the board' };
 
 export async function scriptFromCapture(
-  { session: { workspace } }: Served,
+  { session: { workspace } }: Services,
   { capture, board, uri }: ReadParams,
 ): Promise<ReadAnswer> {
   if (!isReadable(capture)) return noBoard(workspace.catalog, noText);
@@ -106,7 +107,7 @@ async function recognised(workspace: Workspace, capture: string): Promise<string
 }
 
 export function proof(
-  { snapshot, session }: Context,
+  { snapshot, session }: ScriptContext,
   { capture, board, omitsDefaults }: ProveParams,
 ): ProveAnswer {
   const { catalog, craft } = snapshot;

@@ -13,11 +13,12 @@ import { refactorsAt } from '../../features/refactors/refactors';
 import { canBeEdited, workspaceEdit } from '../convert/workspace-edit';
 import { CodeActionKind, CodeActionTriggerKind, LSPErrorCodes, ResponseError } from '../library';
 import type { Session } from '../session';
+import type { ScriptContext } from './about-script';
 import { isWanted } from './action-kind';
 import { doneInBoardText } from './board-actions';
 import { fixAllKind, refactorKinds } from './capabilities';
 import { about, count, list, object, range as rangeForm, text } from './form';
-import type { Context, Served } from './row';
+import type { Services } from './row';
 
 /** An action whose edits are made when somebody wants them. */
 interface LateAction extends Omit<ClientAction, 'edit'> {
@@ -54,7 +55,7 @@ function isActionData(data: unknown): data is ActionData {
   return dataForm(data, 'data') === null;
 }
 
-export function scriptActions(context: Context, params: CodeActionParams): ClientAction[] {
+export function scriptActions(context: ScriptContext, params: CodeActionParams): ClientAction[] {
   const { range, context: asked } = params;
   const own = asked.diagnostics.filter(({ source }) => source === 'propsoff');
   const isAutomatic = asked.triggerKind === CodeActionTriggerKind.Automatic;
@@ -72,7 +73,7 @@ export function scriptActions(context: Context, params: CodeActionParams): Clien
 
 /** The same action with its edits, for the text that it was offered for. */
 export function resolvedAction(
-  { session }: Served,
+  { session }: Services,
   action: ClientAction,
 ): ClientAction | ResponseError<void> {
   const { data } = action;
@@ -93,7 +94,7 @@ function withEdit({ edit, ...action }: LateAction, asOffered: ClientAction | und
 }
 
 function actionsFor(
-  context: Context,
+  context: ScriptContext,
   clientRange: ClientRange,
   only: readonly string[],
   own: readonly Diagnostic[],
@@ -107,7 +108,7 @@ function actionsFor(
   ];
 }
 
-function quickFixes(context: Context, range: Range, own: readonly Diagnostic[]): readonly LateAction[] {
+function quickFixes(context: ScriptContext, range: Range, own: readonly Diagnostic[]): readonly LateAction[] {
   const { session, snapshot } = context;
   const shown = own.map((diagnostic) => ({
     diagnostic,
@@ -146,7 +147,7 @@ function doneBy(session: Session, action: CodeAction): LateAction | null {
 }
 
 function refactors(
-  { session, snapshot }: Context,
+  { session, snapshot }: ScriptContext,
   range: Range,
   only: readonly string[],
 ): readonly LateAction[] {
@@ -160,7 +161,7 @@ function refactors(
     .filter(({ kind }) => isWanted(kind, only));
 }
 
-function fixAllAction({ session, snapshot }: Context): readonly LateAction[] {
+function fixAllAction({ session, snapshot }: ScriptContext): readonly LateAction[] {
   const edits = fixAll(snapshot);
   if (edits.length === 0) return [];
   const file = { uri: snapshot.script.uri, edits };

@@ -8,11 +8,12 @@ import { isTooLong } from '../documents/long-documents';
 import { nextTurn } from '../documents/turn';
 import type { ComparedSide, ComparedSides } from '../protocol';
 import type { Session } from '../session';
-import { type Context, readInFull, type Served } from './row';
+import { readInFull, type ScriptContext } from './about-script';
+import type { Services } from './row';
 
 /** Two tunes side by side. The work pauses after each setting, so that keystrokes are not kept waiting. */
 export async function comparison(
-  { session }: Served,
+  { session }: Services,
   { before, after }: ComparedSides,
   token: CancellationToken,
 ): Promise<Comparison | null> {
@@ -48,6 +49,6 @@ async function sideOf(
   return held === null ? null : { craft: held, pack: inView, findings: workspace.check(held), file: name };
 }
 
-export function variantsToCompare({ snapshot: { craft, pack } }: Context): readonly Variant[] {
+export function variantsToCompare({ snapshot: { craft, pack } }: ScriptContext): readonly Variant[] {
   return variantsOf(new CraftView(craft, pack ?? craft.packs()[0] ?? null));
 }

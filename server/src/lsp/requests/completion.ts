@@ -16,7 +16,8 @@ import {
 import type { Range } from '../../features/range';
 import { markup } from '../convert/markup';
 import { CompletionItemKind, InsertTextFormat } from '../library';
-import type { BoardContext, Context, Served } from './row';
+import type { BoardContext, ScriptContext } from './about-script';
+import type { Services } from './row';
 
 const kinds: Readonly<Record<ItemKind, CompletionItemKind>> = {
   parameter: CompletionItemKind.Property,
@@ -32,7 +33,7 @@ const kinds: Readonly<Record<ItemKind, CompletionItemKind>> = {
 };
 
 export function scriptCompletion(
-  { session, snapshot }: Context,
+  { session, snapshot }: ScriptContext,
   { position, context }: CompletionParams,
 ): CompletionList {
   const options = { snippets: session.client.itemSnippets, trigger: context?.triggerCharacter ?? null };
@@ -68,7 +69,7 @@ export function boardTextCompletion(
 }
 
 /** Everything that a description needs travels in the item: nothing is remembered between the requests. */
-export function resolvedItem({ session }: Served, item: ClientItem): ClientItem {
+export function resolvedItem({ session }: Services, item: ClientItem): ClientItem {
   const { catalog } = session.workspace;
   const subject = subjectOf(item.data);
   const plain = completionDetails(catalog, subject);

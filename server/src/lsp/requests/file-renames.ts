@@ -15,21 +15,21 @@ import { besideFileOf, recordEndings } from '../../workspace/kept-beside';
 import { jsonEdit } from '../convert/json-edit';
 import { workspaceEdit } from '../convert/workspace-edit';
 import type { Session } from '../session';
-import type { Served } from './row';
+import type { Services } from './row';
 
 /** A folder of very many scripts is looked through again only so often while it keeps changing. */
 const mostTries = 3;
 
 /** What names files that are to be renamed follows: in all scripts, open or not, and in the files beside them. */
 export async function renamesFollowed(
-  served: Served,
+  services: Services,
   { files }: RenameFilesParams,
   token: CancellationToken,
 ): Promise<WorkspaceEdit | null> {
-  const { session, everything, additions } = served;
+  const { session, wholeWorkspace, additions } = services;
   const renames = files.map(({ oldUri, newUri }) => ({ from: plain(oldUri), to: plain(newUri) }));
   for (let tries = 1; ; tries += 1) {
-    const crafts = await everything.crafts({ about: null, isAwaited: true }, token);
+    const crafts = await wholeWorkspace.crafts({ about: null, isAwaited: true }, token);
     // Only now the boards of the workspace have been read for sure.
     const boards = additions.boardsAfter((file) => placeAfter(renames, file));
     const scripts = scriptsOf(crafts);
@@ -39,7 +39,8 @@ export async function renamesFollowed(
     const uris = edited.map(({ uri }) => uri);
     // What is not open has no version: it is looked at on the disk once more.
     if (tries < mostTries && (await session.workspace.closed.areOutdated(uris))) continue;
-    if (left.length > 0) everything.show(leftText(left.map(({ script, line }) => placeText(script, line))));
+    if (left.length > 0)
+      wholeWorkspace.show(leftText(left.map(({ script, line }) => placeText(script, line))));
     return withFiles(session, edit, [
       ...(await besideEdits(session, scripts, boards)),
       ...additions.choiceEdits((text, folder) => chosenPathEdits(text, pathAfter(folder, renames))),

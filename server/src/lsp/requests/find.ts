@@ -11,7 +11,8 @@ import { noRecording } from '../../sheet/find/measured-text';
 import { type Holds, usualHolds, wishFor } from '../../sheet/find/wish';
 import type { AboutScript } from '../own-message';
 import type { ChannelsAnswer, ChannelsAsked, FindAnswer, TypedHolds, ValuesAsked } from '../values-protocol';
-import { readInFull, type Served } from './row';
+import { readInFull } from './about-script';
+import type { Services } from './row';
 import { inSlices } from './slices';
 
 /**
@@ -20,11 +21,11 @@ import { inSlices } from './slices';
  * script is not open.
  */
 export async function valuesFound(
-  served: Served,
+  services: Services,
   { textDocument: { uri }, packs, holds: typed, moves, workDoneToken }: AboutScript & ValuesAsked,
   token: CancellationToken,
 ): Promise<FindAnswer | null> {
-  const { session, everything } = served;
+  const { session, wholeWorkspace } = services;
   await readInFull(session, uri, token);
   const snapshot = session.snapshot(uri);
   const version = session.workspace.get(uri)?.version;
@@ -43,7 +44,7 @@ export async function valuesFound(
       range: session.clientRange(script, { start, end }),
       newText: text,
     }));
-  const progress = everything.progress(workDoneToken, 'Find a Value');
+  const progress = wholeWorkspace.progress(workDoneToken, 'Find a Value');
   const report = (share: number, doing: string) => progress.report(Math.round(100 * share), 100, doing);
   try {
     const flight = lastRecorded(craft);
@@ -51,7 +52,7 @@ export async function valuesFound(
     const measured =
       flight === null
         ? { noise: noRecording, loops: null }
-        : await weighed(served, craft, flight, token, report);
+        : await weighed(services, craft, flight, token, report);
     const work = find(craft, wish, findings, check, measured);
     const found = await inSlices(work, token, ({ share, doing }) =>
       report(first + (1 - first) * share, doing),
@@ -76,19 +77,19 @@ export async function valuesFound(
 const reading = 0.3;
 
 async function weighed(
-  served: Served,
+  services: Services,
   craft: Craft,
   flight: RecordedBy,
   token: CancellationToken,
   report: (share: number, doing: string) => Promise<void>,
 ): Promise<FlightWeighed> {
   const { flightWeighed } = await import('./flight-weighed');
-  return flightWeighed(served, craft, flight, token, (share, doing) => report(reading * share, doing));
+  return flightWeighed(services, craft, flight, token, (share, doing) => report(reading * share, doing));
 }
 
 /** The video channels of everybody who flies together. Null where the script is not open. */
 export async function channelsFound(
-  { session }: Served,
+  { session }: Services,
   { textDocument: { uri }, pilots, keepsOthers }: AboutScript & ChannelsAsked,
   token: CancellationToken,
 ): Promise<ChannelsAnswer | null> {

@@ -11,7 +11,7 @@ import { UnreadableRecording } from '../../recording/read/source';
 import type { FileSystem } from '../../workspace/file-system';
 import { keptLayouts } from '../../workspace/recording-layouts';
 import { sourceOf } from './recording-source';
-import type { Served } from './row';
+import type { Services } from './row';
 import { inSlices, paceOf } from './slices';
 
 /** So many flights are kept as they were measured last: a megabyte or so each. */
@@ -25,7 +25,7 @@ const kept = new WeakMap<FileSystem, Map<string, { readonly of: string; readonly
  * what is confirmed of its columns, or the craft has changed.
  */
 export async function flightWeighed(
-  { session, files }: Served,
+  { session, files }: Services,
   craft: Craft,
   { uri, flight }: RecordedBy,
   token: CancellationToken,

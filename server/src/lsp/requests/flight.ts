@@ -8,24 +8,27 @@ import {
   flownRecord,
 } from '../../features/flight/note-flight';
 import type { FlightNoted, FlightToNote, LastFlight } from '../flight-protocol';
-import type { Context } from './row';
+import type { ScriptContext } from './about-script';
 
-export function flightFormOf({ snapshot }: Context, { record, today }: LastFlight): FlightForm {
+export function flightFormOf({ snapshot }: ScriptContext, { record, today }: LastFlight): FlightForm {
   return flightForm(snapshot, record, today);
 }
 
-export function flightAnswerFault({ snapshot }: Context, answer: FlightAnswer): string | null {
+export function flightAnswerFault({ snapshot }: ScriptContext, answer: FlightAnswer): string | null {
   return answerFault(snapshot.catalog, answer);
 }
 
 /** The edit that notes a flight, for the text as it stands. */
-export function noteFlight(context: Context, { name, pack, answers }: FlightToNote): FlightNoted | null {
+export function noteFlight(
+  context: ScriptContext,
+  { name, pack, answers }: FlightToNote,
+): FlightNoted | null {
   return noteFlights(context, [{ name, answers }], pack);
 }
 
 /** The same for several at once; `pack`: that of the last. */
 export function noteFlights(
-  { session, snapshot }: Context,
+  { session, snapshot }: ScriptContext,
   flights: readonly FlightSection[],
   pack: string | null,
 ): FlightNoted | null {

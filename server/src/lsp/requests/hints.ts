@@ -3,9 +3,9 @@ import { codeLenses } from '../../features/code-lenses';
 import { namedRecordings } from '../../features/flight/recorded';
 import { inlayHints } from '../../features/inlay-hints';
 import { InlayHintKind } from '../library';
-import type { Context } from './row';
+import type { ScriptContext } from './about-script';
 
-export function hintsIn({ session, snapshot }: Context, { range }: InlayHintParams): InlayHint[] {
+export function hintsIn({ session, snapshot }: ScriptContext, { range }: InlayHintParams): InlayHint[] {
   return inlayHints(snapshot, session.range(snapshot.script, range)).map(({ position, label, tooltip }) => ({
     position: session.clientPosition(snapshot.script, position),
     label,
@@ -16,7 +16,7 @@ export function hintsIn({ session, snapshot }: Context, { range }: InlayHintPara
 }
 
 /** Their commands are those of our own client; another one gets the figures alone, with nothing to click. */
-export function lensesOf({ session, snapshot }: Context): CodeLens[] {
+export function lensesOf({ session, snapshot }: ScriptContext): CodeLens[] {
   const { commands } = session.client.own;
   const { uri } = snapshot;
   const recordings = commands ? namedRecordings(snapshot) : [];

@@ -6,9 +6,10 @@ import { markup } from '../convert/markup';
 import { isTooLong } from '../documents/long-documents';
 import type { AboutPlace } from '../own-message';
 import type { PlaceElsewhere } from '../protocol';
-import type { BoardContext, Context, Served } from './row';
+import type { BoardContext, ScriptContext } from './about-script';
+import type { Services } from './row';
 
-export function hoverAt({ session, snapshot }: Context, { position }: HoverParams): Hover | null {
+export function hoverAt({ session, snapshot }: ScriptContext, { position }: HoverParams): Hover | null {
   const found = hover(snapshot, session.position(snapshot.script, position));
   if (found === null) return null;
   return {
@@ -31,13 +32,13 @@ export function boardHoverAt(
 }
 
 /** All about a line, as Markdown. */
-export function explanationAt({ session, snapshot }: Context, { position }: AboutPlace): string | null {
+export function explanationAt({ session, snapshot }: ScriptContext, { position }: AboutPlace): string | null {
   return explainLine(snapshot, session.position(snapshot.script, position));
 }
 
 /** The story of a check, as Markdown. */
 export function checkExplained(
-  { session: { workspace } }: Served,
+  { session: { workspace } }: Services,
   { check }: { readonly check: string },
 ): string | null {
   return explainCheck(workspace.catalog, check);
@@ -45,7 +46,7 @@ export function checkExplained(
 
 /** Tells about texts that are only shown. They stay strangers to the workspace: nothing refers to or renames them. */
 export async function hoverElsewhere(
-  { session: { workspace } }: Served,
+  { session: { workspace } }: Services,
   { uri, text, position }: PlaceElsewhere,
 ) {
   if (isTooLong(text.length)) return null;

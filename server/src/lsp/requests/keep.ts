@@ -1,11 +1,11 @@
 import { fileName } from '../../craft/include-path';
 import { besideFileOf, keptText, withChange } from '../../workspace/kept-beside';
 import type { KeepAnswer, KeepParams } from '../board-protocol';
-import type { Served } from './row';
+import type { Services } from './row';
 
 /** The file beside a board's text with something of it changed; what can't be read is not overwritten. */
 export async function keptChanged(
-  { session: { workspace } }: Served,
+  { session: { workspace } }: Services,
   { uri, change }: KeepParams,
 ): Promise<KeepAnswer> {
   const kept = await workspace.keptBeside(uri);

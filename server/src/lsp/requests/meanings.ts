@@ -37,7 +37,7 @@ import type {
   SayMeaningsAnswer,
 } from '../learn-protocol';
 import { type HeldBoard, heldBoard } from './board-in-hand';
-import type { Served } from './row';
+import type { Services } from './row';
 import { withLesson } from './teach';
 
 /** So many lines that were not understood are shown one by one. */
@@ -48,7 +48,7 @@ interface AboutBoard {
 }
 
 export async function boardMeanings(
-  { session }: Served,
+  { session }: Services,
   { of }: AboutBoard,
 ): Promise<BoardMeanings | NotSaid> {
   const held = await heldBoard(session, of);
@@ -77,7 +77,7 @@ export async function boardMeanings(
 }
 
 export async function meaningsSaid(
-  { session }: Served,
+  { session }: Services,
   {
     of,
     said,
@@ -111,7 +111,7 @@ export async function meaningsSaid(
 }
 
 export async function choicesSaid(
-  { session }: Served,
+  { session }: Services,
   { of, sayings }: AboutBoard & { readonly sayings: readonly SayingOfRow[] },
 ): Promise<readonly { readonly key: string; readonly choice: MeaningChoice | null }[]> {
   const held = await heldBoard(session, of);
@@ -155,18 +155,18 @@ function sayingIn(json: string): Confirmation | null {
 }
 
 export function formOfParameter(
-  { session }: Served,
+  { session }: Services,
   { means }: { readonly means: string },
 ): ParameterForm | null {
   return parameterForm(means, session.workspace.catalog);
 }
 
-export function sayable({ session }: Served): readonly SayableParameter[] {
+export function sayable({ session }: Services): readonly SayableParameter[] {
   return sayableParameters(session.workspace.catalog);
 }
 
 export async function hardwareSaid(
-  { session }: Served,
+  { session }: Services,
   { of, hardware }: AboutBoard & { readonly hardware: string },
 ): Promise<HardwareAnswer> {
   const held = await heldBoard(session, of);
@@ -206,7 +206,7 @@ function inOrder({ name, title, summary, source, hardware, ...rest }: BoardProfi
 }
 
 export async function lessonSaid(
-  { session }: Served,
+  { session }: Services,
   { of, lesson }: AboutBoard & { readonly lesson: BoardLesson },
 ): Promise<LessonAnswer> {
   const held = await heldBoard(session, of);

@@ -10,20 +10,20 @@ import type { NotSaid } from '../board-protocol';
 import type { BoardInHand, CountsMeasured, FlightAsked } from '../learn-protocol';
 import { type HeldBoard, heldBoard } from './board-in-hand';
 import { answerRecording } from './recording';
-import type { Served } from './row';
+import type { Services } from './row';
 
 /** What a recorded flight tells of how a board counts its gains; it proposes, and a person confirms. */
 export async function countsMeasured(
-  served: Served,
+  services: Services,
   { of, flown }: { readonly of: BoardInHand; readonly flown: FlightAsked },
   token: CancellationToken,
 ): Promise<CountsMeasured | NotSaid> {
-  const { session } = served;
+  const { session } = services;
   const held = await heldBoard(session, of);
   if (held.kind === 'refused') return held;
   const { script, recording } = flown;
   const asked = { uri: recording, script, flight: null, layout: null, confirmsAnew: false };
-  const answer = await answerRecording(served, asked, token);
+  const answer = await answerRecording(services, asked, token);
   if (answer.kind === 'refused') return answer;
   if (answer.kind === 'columns')
     return {
@@ -36,13 +36,13 @@ export async function countsMeasured(
   const ground = groundFor(held.board, held.settings, new Map(), catalog);
   return {
     kind: 'measured',
-    rests: restsOn(served, of, flown, answer.report),
-    families: measuredCounts(takenFor(served, held), gains.told, ground),
+    rests: restsOn(services, of, flown, answer.report),
+    families: measuredCounts(takenFor(services, held), gains.told, ground),
   };
 }
 
 /** Settings that are gains of which nobody has said how they count, or that surely or likely are. */
-function takenFor({ session }: Served, { board, settings, listing }: HeldBoard): readonly TakenFor[] {
+function takenFor({ session }: Services, { board, settings, listing }: HeldBoard): readonly TakenFor[] {
   const rows = new Map(
     meaningRows(board, settings, session.workspace.catalog, listing).map((row) => [row.key, row]),
   );
@@ -60,7 +60,7 @@ function takenFor({ session }: Served, { board, settings, listing }: HeldBoard):
 
 /** The text and the flight by their names, and whether the script says itself that they belong together. */
 function restsOn(
-  { session }: Served,
+  { session }: Services,
   { fileName: text, uri }: BoardInHand,
   flown: FlightAsked,
   report: RecordingReport,

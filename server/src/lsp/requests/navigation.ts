@@ -20,10 +20,11 @@ import { prepareRename, rename } from '../../features/navigation/rename';
 import { workspaceEdit } from '../convert/workspace-edit';
 import { DocumentHighlightKind, LSPErrorCodes, ResponseError } from '../library';
 import type { Session } from '../session';
-import { type AcrossContext, type Context, contextAcross, type Served } from './row';
+import { type AcrossContext, contextAcross, type ScriptContext } from './about-script';
+import type { Services } from './row';
 
 export function definitionAt(
-  { session, snapshot }: Context,
+  { session, snapshot }: ScriptContext,
   { position }: DefinitionParams,
 ): Location[] | LocationLink[] | null {
   const at = session.position(snapshot.script, position);
@@ -56,7 +57,7 @@ export function referencesTo(
 }
 
 export function highlightsOf(
-  { session, snapshot }: Context,
+  { session, snapshot }: ScriptContext,
   { position }: DocumentHighlightParams,
 ): DocumentHighlight[] {
   const found = highlights(snapshot, session.position(snapshot.script, position));
@@ -66,7 +67,7 @@ export function highlightsOf(
   }));
 }
 
-export function linksIn({ session, snapshot }: Context): DocumentLink[] {
+export function linksIn({ session, snapshot }: ScriptContext): DocumentLink[] {
   const { linkTooltips: hasTooltips } = session.client;
   return documentLinks(snapshot).map(({ range, target, tooltip }) => ({
     range: session.clientRange(snapshot.script, range),
@@ -76,7 +77,7 @@ export function linksIn({ session, snapshot }: Context): DocumentLink[] {
 }
 
 export function renameableAt(
-  { session, snapshot }: Context,
+  { session, snapshot }: ScriptContext,
   { position }: PrepareRenameParams,
 ): PrepareRenameResult | ResponseError<void> {
   const answer = prepareRename(snapshot, session.position(snapshot.script, position));
@@ -92,13 +93,13 @@ const mostTries = 3;
  * has no version there, and would be made in whatever the file holds by then.
  */
 export async function renamed(
-  served: Served,
+  services: Services,
   params: RenameParams,
   token: CancellationToken,
 ): Promise<WorkspaceEdit | ResponseError<void> | null> {
-  const { closed } = served.session.workspace;
+  const { closed } = services.session.workspace;
   for (let tries = 0; tries < mostTries; tries += 1) {
-    const context = await contextAcross(served, params, token);
+    const context = await contextAcross(services, params, token);
     if (context === null || context instanceof ResponseError) return context;
     const { session, snapshot, crafts } = context;
     const answer = rename(

@@ -7,11 +7,11 @@ import { readListing } from '../../board/listing/read-listing';
 import type { Catalog } from '../../catalog/catalog';
 import { groupCount } from '../../features/board/group-count';
 import type { NewBoardText, NewBoardTextParams } from '../board-protocol';
-import type { Served } from './row';
+import type { Services } from './row';
 
 /** What a text comes to that is to be a board's text; null where no line of it looks like a setting. */
 export async function newBoardText(
-  { session: { workspace } }: Served,
+  { session: { workspace } }: Services,
   { text, fileName }: NewBoardTextParams,
 ): Promise<NewBoardText | null> {
   const own = boardNameOf(fileName) ?? 'board';

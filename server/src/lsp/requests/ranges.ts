@@ -9,9 +9,9 @@ import { type FoldingRange, foldingRanges } from '../../features/navigation/fold
 import { selectionRanges } from '../../features/navigation/selection-range';
 import { FoldingRangeKind } from '../library';
 import type { Session } from '../session';
-import type { BoardContext, Context } from './row';
+import type { BoardContext, ScriptContext } from './about-script';
 
-export function scriptFolding({ session, snapshot }: Context): ClientFoldingRange[] {
+export function scriptFolding({ session, snapshot }: ScriptContext): ClientFoldingRange[] {
   return clientFolding(session, foldingRanges(snapshot));
 }
 
@@ -27,12 +27,12 @@ function clientFolding({ client }: Session, ranges: readonly FoldingRange[]): Cl
   }));
 }
 
-export function selectionsAt(context: Context, { positions }: SelectionRangeParams): SelectionRange[] {
+export function selectionsAt(context: ScriptContext, { positions }: SelectionRangeParams): SelectionRange[] {
   return positions.map((position) => chain(context, position));
 }
 
 /** The smallest range, with each larger one as the parent of the one before. */
-function chain({ session, snapshot: { script } }: Context, position: ClientPosition): SelectionRange {
+function chain({ session, snapshot: { script } }: ScriptContext, position: ClientPosition): SelectionRange {
   const ranges = selectionRanges({ script }, session.position(script, position));
   const link = (parent: SelectionRange | undefined, range: (typeof ranges)[number]): SelectionRange => {
     const own = session.clientRange(script, range);

@@ -35,8 +35,9 @@ import type {
   RecordingFinding,
   RecordingRefused,
 } from '../recording-protocol';
+import { readInFull, type ScriptContext } from './about-script';
 import { sourceOf } from './recording-source';
-import { type Context, readInFull, type Served } from './row';
+import type { Services } from './row';
 import { inSlices, paceOf } from './slices';
 
 /** Shares of the work, as far as anybody can say: what the columns hold, the rows, and what they tell. */
@@ -45,14 +46,14 @@ const reading = 0.75;
 
 /** What a recording says. It is read in pieces and worked out in slices, so that keystrokes are not kept waiting. */
 export async function answerRecording(
-  served: Served,
+  services: Services,
   asked: RecordingAsked,
   token: CancellationToken,
 ): Promise<RecordingAnswer> {
-  const progress = served.everything.progress(asked.workDoneToken, 'Open Recording');
+  const progress = services.wholeWorkspace.progress(asked.workDoneToken, 'Open Recording');
   const report = (share: number, doing: string) => progress.report(Math.round(100 * share), 100, doing);
   try {
-    return await answerFrom(served, asked, token, report);
+    return await answerFrom(services, asked, token, report);
   } catch (error) {
     if (error instanceof UnreadableRecording) return refused(error.message);
     throw error;
@@ -64,7 +65,7 @@ export async function answerRecording(
 type ReportProgress = (share: number, doing: string) => Promise<void>;
 
 async function answerFrom(
-  { session, files }: Served,
+  { session, files }: Services,
   { uri, script, flight, layout, confirmsAnew }: RecordingAsked,
   token: CancellationToken,
   progress: ReportProgress,
@@ -152,7 +153,7 @@ function withoutEnding(name: string): string {
 
 /** A layout as its file is to hold it, once it is sure that the file can be read by it. */
 export async function columnsConfirmed(
-  { files }: Served,
+  { files }: Services,
   { uri, layout: text }: LayoutSaid,
 ): Promise<{ readonly kind: 'confirmed'; readonly text: string } | RecordingRefused> {
   try {
@@ -171,7 +172,7 @@ function refused(message: string): RecordingRefused {
 }
 
 /** What has grown from one flight to the next, the latest first. */
-export function noiseGrown({ session }: Served, { flights }: FlightsInOrder): readonly RecordingFinding[] {
+export function noiseGrown({ session }: Services, { flights }: FlightsInOrder): readonly RecordingFinding[] {
   const words = session.workspace.catalog.recordings.findings;
   const shaking = flights.map(({ name, rate, axes, late }) => ({
     name,
@@ -190,11 +191,11 @@ export function noiseGrown({ session }: Served, { flights }: FlightsInOrder): re
 
 /** The flights of all scripts of the workspace that name a recording. */
 export async function flightsRecorded(
-  { session, everything }: Served,
+  { session, wholeWorkspace }: Services,
   { recording, script }: FlightsAsked,
   token: CancellationToken,
 ): Promise<readonly FlightRecorded[]> {
-  const crafts = await everything.crafts({ about: script, isAwaited: false }, token);
+  const crafts = await wholeWorkspace.crafts({ about: script, isAwaited: false }, token);
   const isAsked = (asked: string | null, uri: string) =>
     asked === null || canonicalUri(asked) === canonicalUri(uri);
   return crafts
@@ -207,7 +208,7 @@ export async function flightsRecorded(
 
 /** The edits that write what was measured, for the text as it stands; null where it can't be written. */
 export function measuredWritten(
-  { session, snapshot }: Context,
+  { session, snapshot }: ScriptContext,
   { sets }: MeasuredToWrite,
 ): MeasuredWritten | null {
   const version = session.workspace.get(snapshot.uri)?.version;

@@ -6,11 +6,11 @@ import {
   salesQuestions,
 } from '../../features/new-script/sales-page';
 import type { SalesPageAnswer } from '../protocol';
-import type { Served } from './row';
+import type { Services } from './row';
 
 /** A script of what a sales page tells; it is open nowhere yet. */
 export async function salesPage(
-  { session: { workspace } }: Served,
+  { session: { workspace } }: Services,
   answers: SalesAnswers,
 ): Promise<SalesPageAnswer> {
   const { catalog } = workspace;

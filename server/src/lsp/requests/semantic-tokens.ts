@@ -2,17 +2,17 @@ import type { SemanticTokens, SemanticTokensRangeParams } from 'vscode-languages
 import type { Range } from '../../features/range';
 import { type SemanticToken, semanticTokens, semanticTokenTypes } from '../../features/semantic-tokens';
 import { type Encoding, type LineSource, outgoing } from '../convert/encoding';
-import type { Context } from './row';
+import type { ScriptContext } from './about-script';
 
-export function tokensOf(context: Context): SemanticTokens {
+export function tokensOf(context: ScriptContext): SemanticTokens {
   return tokens(context);
 }
 
-export function tokensIn(context: Context, { range }: SemanticTokensRangeParams): SemanticTokens {
+export function tokensIn(context: ScriptContext, { range }: SemanticTokensRangeParams): SemanticTokens {
   return tokens(context, context.session.range(context.snapshot.script, range));
 }
 
-function tokens({ session, snapshot }: Context, range?: Range): SemanticTokens {
+function tokens({ session, snapshot }: ScriptContext, range?: Range): SemanticTokens {
   return { data: encoded(snapshot.script.document, semanticTokens(snapshot, range), session.encoding) };
 }
 

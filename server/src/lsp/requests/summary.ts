@@ -4,9 +4,9 @@ import type { Snapshot } from '../../features/snapshot';
 import type { AboutPlace } from '../own-message';
 import type { SetHere, Summary } from '../protocol';
 import type { Session } from '../session';
-import type { Context } from './row';
+import type { ScriptContext } from './about-script';
 
-export function summaryOf({ session, snapshot }: Context): Summary {
+export function summaryOf({ session, snapshot }: ScriptContext): Summary {
   return {
     counts: countsIn(session, snapshot),
     packs: snapshot.craft.packs(),
@@ -23,7 +23,7 @@ function countsIn({ boards, workspace: { catalog } }: Session, snapshot: Snapsho
   return countsOfText(boardTextReport(board.layer, snapshot.findings(), catalog));
 }
 
-export function setAt({ session, snapshot }: Context, { position }: AboutPlace): SetHere | null {
+export function setAt({ session, snapshot }: ScriptContext, { position }: AboutPlace): SetHere | null {
   const { line } = session.position(snapshot.script, position);
   const here = snapshot.script.document.lineAt(line);
   const path = here?.settingPath ?? null;

@@ -12,7 +12,8 @@ import { type WorkspaceSymbol, workspaceSymbols } from '../../features/navigatio
 import type { Range } from '../../features/range';
 import { SymbolKind } from '../library';
 import type { Session } from '../session';
-import type { BoardContext, Context, Served } from './row';
+import type { BoardContext, ScriptContext } from './about-script';
+import type { Services } from './row';
 
 const kinds: Readonly<Record<DocumentSymbol['kind'] | WorkspaceSymbol['kind'], SymbolKind>> = {
   craft: SymbolKind.Class,
@@ -25,7 +26,7 @@ const kinds: Readonly<Record<DocumentSymbol['kind'] | WorkspaceSymbol['kind'], S
   more: SymbolKind.Null,
 };
 
-export function scriptSymbols({ session, snapshot }: Context) {
+export function scriptSymbols({ session, snapshot }: ScriptContext) {
   const range = (one: Range) => session.clientRange(snapshot.script, one);
   return clientSymbols(session, documentSymbols(snapshot), snapshot.uri, range);
 }
@@ -79,11 +80,11 @@ function flat(
 
 /** Looks through all scripts of the workspace, and what they include. */
 export async function symbolsEverywhere(
-  { session, everything }: Served,
+  { session, wholeWorkspace }: Services,
   { query, workDoneToken }: WorkspaceSymbolParams,
   token: CancellationToken,
 ): Promise<SymbolInformation[]> {
-  const crafts = await everything.crafts({ about: null, workDoneToken, isAwaited: false }, token);
+  const crafts = await wholeWorkspace.crafts({ about: null, workDoneToken, isAwaited: false }, token);
   return workspaceSymbols(scriptsOf(crafts), query).map(({ name, kind, container, location }) => ({
     name,
     kind: kinds[kind],

@@ -44,6 +44,14 @@ import type { OwnRequest } from '../own-message';
 import * as own from '../protocol';
 import * as recording from '../recording-protocol';
 import * as values from '../values-protocol';
+import {
+  aboutAnyText,
+  aboutScript,
+  aboutScriptOnBoard,
+  aboutWholeScript,
+  aboutWholeText,
+  acrossScripts,
+} from './about-script';
 import { codeActionCapability, renameCapability, tokensCapability } from './capabilities';
 import {
   about,
@@ -60,12 +68,6 @@ import {
   within,
 } from './form';
 import {
-  aboutAnyText,
-  aboutScript,
-  aboutScriptOnBoard,
-  aboutWholeScript,
-  aboutWholeText,
-  acrossScripts,
   type Capability,
   type MessageRow,
   notification,
@@ -73,7 +75,7 @@ import {
   ownRequest,
   type RequestHandler,
   request,
-  type Served,
+  type Services,
 } from './row';
 import { setAt, summaryOf } from './summary';
 
@@ -327,22 +329,22 @@ function answerIn<Part, P, R>(
   load: () => Promise<Part>,
   pick: (part: Part) => RequestHandler<P, R>,
 ): RequestHandler<P, R> {
-  return async (served, params, token) => {
+  return async (services, params, token) => {
     const answer = pick(await load());
     stopIfCancelled(token);
-    return answer(served, params, token);
+    return answer(services, params, token);
   };
 }
 
 /** Registers every row that the client can use; gives what the server says that it can do. */
-export function register(connection: Connection, served: Served): ServerCapabilities {
-  const { client } = served.session;
+export function register(connection: Connection, services: Services): ServerCapabilities {
+  const { client } = services.session;
   const all: ServerCapabilities = {};
   for (const row of rows) {
     const capability = typeof row.capability === 'function' ? row.capability(client) : row.capability;
     if (capability === null) continue;
     Object.assign(all, capability);
-    row.register(connection, served);
+    row.register(connection, services);
   }
   return all;
 }

@@ -13,11 +13,11 @@ import type { BoardProfile } from '../../catalog/model/board-profile';
 import { fileName } from '../../craft/include-path';
 import { includedText } from '../../workspace/included-text';
 import type { BoardLesson, LessonRefused, TeachAnswer, TeachParams } from '../learn-protocol';
+import type { ScriptContext } from './about-script';
 import { freeBoardName } from './new-board-text';
-import type { Context } from './row';
 
 /** The profile of a text's board with what a pilot says of it; one is made where none is there yet. */
-export function taught({ snapshot, session }: Context, { lesson }: TeachParams): TeachAnswer {
+export function taught({ snapshot, session }: ScriptContext, { lesson }: TeachParams): TeachAnswer {
   const { craft, catalog } = snapshot;
   const script = craft.boardText();
   const included = includedText(session.workspace, craft);
