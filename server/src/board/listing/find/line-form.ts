@@ -1,7 +1,7 @@
+import { type BesideForm, besideOf } from '../forms/beside-form';
 import { formsOf, type LineFormData } from '../forms/compiled';
 import { partsOfLine } from '../forms/parts-of-line';
 import { isSurelyValue, type PartRead } from '../forms/read-part';
-import { type BesideForm, besideOf } from '../forms/tail';
 import { templateOf } from '../forms/template';
 import { besideForms } from './beside';
 import { type Decoration, decorationsOf } from './decoration';

@@ -1,7 +1,7 @@
 import type { Forms } from '../../../catalog/model/board-forms';
 import type { DecimalMark } from '../number-look';
 import { type Remark, readRemark } from '../remark';
-import { type BesideForm, besideOf } from './tail';
+import { type BesideForm, besideOf } from './beside-form';
 import { besideFields, type Field, isOnlyGap, type Literal, type Template, templateOf } from './template';
 
 /** What stands in front of all settings of a line that holds several. */

@@ -12,7 +12,7 @@ import { pathOf } from './name-path';
 import type { PartRead } from './read-part';
 import { namesColumns } from './row';
 import { SettingList } from './setting-list';
-import { statedOf } from './tail';
+import { statedOf } from './stated';
 
 /** What lines say. */
 export interface LinesRead extends ListedParts {

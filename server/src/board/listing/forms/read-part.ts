@@ -10,11 +10,12 @@ import {
   trimmed,
 } from '../text/characters';
 import { flagPairs } from '../value-look';
+import type { BesideForm } from './beside-form';
 import type { CompiledForms, LineForm } from './compiled';
 import { match } from './match';
 import { isNameBehind, isPresenceName } from './presence-name';
 import { saidBetween } from './said-between';
-import { type BesideForm, type Tail, tailIn } from './tail';
+import { type Tail, tailIn } from './tail';
 import type { Field } from './template';
 
 /** A setting in a line: places in the line's text. */

@@ -1,46 +1,13 @@
-import type { Stated, Stretch } from '../listing';
+import type { Stretch } from '../listing';
 import { type DecimalMark, numberLook } from '../number-look';
-import { rangeIn, wordsApart, wordsIn } from '../range-and-words';
-import type { Remark } from '../remark';
-import {
-  afterBlanks,
-  afterWord,
-  closing,
-  isBlank,
-  quotedAt,
-  textWithoutQuotes,
-  trimmed,
-} from '../text/characters';
-import type { ListingLine } from '../text/line';
+import { rangeIn, wordsIn } from '../range-and-words';
+import { afterBlanks, isBlank, quotedAt, textWithoutQuotes, trimmed } from '../text/characters';
 import { couldBeUnit, isKnownUnit } from '../unit-words';
 import { isAmount } from '../value-look';
-import { firstPlace, literalAt } from './match';
-import type { Field, Literal, Template } from './template';
-
-/** Something that may stand behind a value: ` [{remark}]`, ` # {remark}`, ` {unit}`, ` default {default}`. */
-export interface BesideForm {
-  readonly field: Field;
-  readonly open: Literal;
-  readonly close: Literal;
-  /** The bracket that opens it last; a bracket of its kind in it closes itself. */
-  readonly bracket: string | null;
-}
-
-/** Templates with several fields say several things: one of each. */
-export function besideOf(template: Template): BesideForm | null {
-  const [field] = template.fields;
-  const [open, close] = template.literals;
-  if (field === undefined || open === undefined || close === undefined) return null;
-  const last = open.pieces.at(-1);
-  const bracket = last?.kind === 'text' ? (last.text.at(-1) ?? '') : '';
-  const isPaired = closing.has(bracket) && closing.get(bracket) === firstOf(close);
-  return { field, open, close, bracket: isPaired ? bracket : null };
-}
-
-function firstOf({ pieces }: Literal): string | undefined {
-  const [first] = pieces;
-  return first?.kind === 'text' ? first.text[0] : undefined;
-}
+import { endOf } from './beside-end';
+import type { BesideForm } from './beside-form';
+import { literalAt } from './match';
+import type { Field, Literal } from './template';
 
 /** Where a value ends, and what is said behind it. */
 export interface Tail {
@@ -194,82 +161,6 @@ function endsWithNumber(text: string, from: number, at: number, mark: DecimalMar
   return numberLook(last, mark) !== null || numberLook(text.slice(start, end), mark) !== null;
 }
 
-/** Where what a part says ends, and where the part does. */
-function endOf(
-  { field, open, close, bracket }: BesideForm,
-  text: string,
-  start: number,
-  to: number,
-): [number, number] | null {
-  if (bracket !== null) return closedAt(text, bracket, close, start, to);
-  if (close.pieces.length > 0) {
-    const at = firstPlace(text, close, start, to);
-    return at === null ? null : [at.start, at.end];
-  }
-  if (field === 'range') return endOfRange(text, start, to);
-  if (field === 'words') return endOfWords(text, start, to);
-  if (field === 'remark' && !isKey(open)) return [to, to];
-  const quoted = quotedAt(text, start, to);
-  if (quoted !== null) return [quoted.after, quoted.after];
-  let end = afterWord(text, start, to);
-  if (/[,;]/.test(text[end - 1] ?? '')) end -= 1;
-  return end > start ? [end, end] : null;
-}
-
-const mostRangeWords = 3;
-
-/** A range of one word, `0..9`, or of three, `0 … 9`. */
-function endOfRange(text: string, start: number, to: number): [number, number] | null {
-  const ends = wordEnds(text, start, to, mostRangeWords);
-  const end = ends
-    .reverse()
-    .find((one) => rangeIn(text.slice(start, one), '.') ?? rangeIn(text.slice(start, one), ','));
-  return end === undefined ? null : [end, end];
-}
-
-const mostListed = 64;
-
-/** Words with commas between them, or in one piece. */
-function endOfWords(text: string, start: number, to: number): [number, number] | null {
-  for (const end of wordEnds(text, start, to, mostListed)) if (text[end - 1] !== ',') return [end, end];
-  return null;
-}
-
-/** Where the first words from `start` on end. */
-function wordEnds(text: string, start: number, to: number, most: number): number[] {
-  const ends: number[] = [];
-  for (let at = start; at < to && ends.length < most; at = afterBlanks(text, at, to)) {
-    at = afterWord(text, at, to);
-    ends.push(at);
-  }
-  return ends;
-}
-
-/** A key that ends with a mark, such as `unit=`, has one word, or what is in quotes. */
-function isKey({ pieces }: Literal): boolean {
-  const last = pieces.at(-1);
-  return last?.kind === 'text' && last.text.endsWith('=');
-}
-
-function closedAt(
-  text: string,
-  bracket: string,
-  close: Literal,
-  start: number,
-  to: number,
-): [number, number] | null {
-  const closer = closing.get(bracket);
-  let depth = 1;
-  for (let at = start; at < to; at += 1) {
-    if (text[at] === bracket) depth += 1;
-    else if (text[at] === closer) depth -= 1;
-    if (depth > 0) continue;
-    const end = literalAt(text, close, at, to);
-    return end < 0 ? null : [at, end];
-  }
-  return null;
-}
-
 function fits({ field, open }: BesideForm, said: string, mark: DecimalMark): boolean {
   if (field === 'unit') return open.pieces.length > 0 ? said !== '' : isUnit(said);
   if (field === 'range') return rangeIn(said, mark) !== null;
@@ -282,47 +173,4 @@ function fits({ field, open }: BesideForm, said: string, mark: DecimalMark): boo
 /** A unit that stands alone behind a number: one known word, or one that could be. */
 function isUnit(text: string): boolean {
   return isKnownUnit(text) || couldBeUnit(text);
-}
-
-/** What the parts say together of a value; null where there are none. */
-export function statedOf(
-  line: ListingLine,
-  parts: readonly (readonly [Field, Stretch])[],
-  value: string,
-  { mark, readRemark }: { readonly mark: DecimalMark; readonly readRemark: (remark: string) => Remark },
-): Stated | null {
-  const [first] = parts;
-  if (first === undefined) return null;
-  const textOf = (field: Field) => {
-    const found = parts.find(([one]) => one === field)?.[1];
-    return found === undefined ? null : textWithoutQuotes(line.text.slice(found.start, found.end));
-  };
-  const remark = parts
-    .filter(([field]) => field === 'remark')
-    .map(([, { start, end }]) => line.text.slice(start, end));
-  const said = remark.map(readRemark);
-  const [low, high] = [textOf('low'), textOf('high')];
-  const range = rangeIn(textOf('range') ?? '', mark);
-  const places = parts.map(([, at]) => line.at(at.start, at.end));
-  const unsaid = remark.filter((_, index) => said[index]?.isAll !== true);
-  return {
-    range:
-      low !== null && high !== null
-        ? { low, high }
-        : range !== null
-          ? { low: range.low, high: range.high }
-          : (said.find((one) => one.range !== null)?.range ?? null),
-    words:
-      wordsIn(textOf('words') ?? '') ??
-      wordsApart(textOf('words') ?? '', value) ??
-      said.find((one) => one.words !== null)?.words ??
-      null,
-    default: textOf('default') ?? said.find((one) => one.default !== null)?.default ?? null,
-    unit: textOf('unit') ?? range?.unit ?? said.find((one) => one.unit !== null)?.unit ?? null,
-    remark: unsaid.length === 0 ? null : unsaid.join('; '),
-    at: {
-      start: Math.min(...places.map(({ start }) => start)),
-      end: Math.max(...places.map(({ end }) => end)),
-    },
-  };
 }
