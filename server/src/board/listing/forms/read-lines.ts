@@ -1,4 +1,4 @@
-import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedParts, Stretch, Style } from '../listing';
+import type { Frame, Heading, LeftLine, LineKind, ListedLine, ListedParts, Stretch } from '../listing';
 import type { Whole } from '../text/blocks';
 import { hasLetterOrDigit } from '../text/characters';
 import type { ListingLine } from '../text/line';
@@ -8,11 +8,10 @@ import { GroupStack } from './group-stack';
 import { type HeadingRead, readHeading } from './heading';
 import { indentOf } from './indent';
 import { LineLooks, whyNotUnderstood } from './line-looks';
-import { pathOf } from './name-path';
 import type { PartRead } from './read-part';
 import { namesColumns } from './row';
 import { SettingList } from './setting-list';
-import { statedOf } from './stated';
+import { settingOfPart } from './setting-of-part';
 
 /** What lines say. */
 export interface LinesRead extends ListedParts {
@@ -39,6 +38,13 @@ export function readLines(
   return reader.result();
 }
 
+/** A line that is being read, with its place among all and its text. */
+interface CurrentLine {
+  readonly index: number;
+  readonly line: ListingLine;
+  readonly text: string;
+}
+
 class LinesReader {
   readonly list = new SettingList();
   private readonly stack: GroupStack;
@@ -47,7 +53,7 @@ class LinesReader {
   private readonly openings: Frame[] = [];
   private readonly closings: Frame[] = [];
   private readonly unread: number[] = [];
-  private readonly said: { readonly index: number; readonly line: ListedLine }[] = [];
+  private readonly listed: { readonly index: number; readonly line: ListedLine }[] = [];
   private readonly looks: LineLooks;
   /** Lines that are written as one, by the last of them. */
   private readonly wholes: ReadonlyMap<number, Whole>;
@@ -69,55 +75,53 @@ class LinesReader {
   }
 
   take(index: number): void {
-    const text = this.looks.textOf(index);
-    if (text.trim() === '') this.goesOnBeyond = null;
-    else this.takeSaying(index, text);
+    const line = this.lines[index];
+    if (line === undefined || line.text.trim() === '') this.goesOnBeyond = null;
+    else this.takeNonBlank({ index, line, text: line.text });
     this.looks.forget(index);
     const whole = this.wholes.get(index);
     if (whole !== undefined) this.asOne(whole);
   }
 
-  private takeSaying(index: number, text: string): void {
+  private takeNonBlank(current: CurrentLine): void {
+    const { index, line } = current;
     const first = this.list.size;
-    const kind = this.kindOf(index, text);
+    const kind = this.takenAs(current);
     if (kind === null) this.unread.push(index);
     else if (kind !== 'dirt') {
-      const written = this.lines[index]?.asWritten ?? text;
-      const line = { kind, text: written, first, end: this.list.size, groups: this.stack.groups };
-      this.said.push({ index, line });
+      const listed = { kind, text: line.asWritten, first, end: this.list.size, groups: this.stack.groups };
+      this.listed.push({ index, line: listed });
     }
   }
 
   /** What was said in the lines of a whole becomes one, if there are settings in it. */
   private asOne({ first, text }: Whole): void {
-    const from = this.said.findLastIndex(({ index }) => index < first) + 1;
-    const settings = this.said.slice(from).filter(({ line }) => line.kind === 'settings');
+    const from = this.listed.findLastIndex(({ index }) => index < first) + 1;
+    const settings = this.listed.slice(from).filter(({ line }) => line.kind === 'settings');
     const [one] = settings;
     const last = settings.at(-1);
     if (one === undefined || last === undefined) return;
     const { groups } = this.stack;
     const line: ListedLine = { kind: 'settings', text, first: one.line.first, end: last.line.end, groups };
-    this.said.splice(from, this.said.length, { index: first, line });
+    this.listed.splice(from, this.listed.length, { index: first, line });
   }
 
   /** Takes a line as the first of these that it can be; null where it is none. */
-  private kindOf(index: number, text: string): LineKind | 'dirt' | null {
-    if (this.looks.isOverwritten(index)) return 'dirt';
-    if (this.takeContinued(index, text)) return 'continuation';
-    if (this.takeFrame(index, text)) return 'frame';
-    if (this.takeColumns(index, text)) return 'heading';
-    if (this.takeHeading(index, text)) return 'heading';
-    if (this.takeComment(index)) return 'comment';
-    if (this.takeCloser(text)) return 'closer';
-    if (this.takeRule(index, text)) return 'comment';
-    if (this.takeBareGroup(index, text)) return 'heading';
-    if (this.takeSettings(index, text)) return 'settings';
-    return this.takeContinuation(index, text) ? 'continuation' : null;
+  private takenAs(current: CurrentLine): LineKind | 'dirt' | null {
+    if (this.looks.isOverwritten(current.index)) return 'dirt';
+    if (this.takeContinued(current)) return 'continuation';
+    if (this.takeFrame(current)) return 'frame';
+    if (this.takeColumns(current)) return 'heading';
+    if (this.takeHeading(current)) return 'heading';
+    if (this.takeComment(current)) return 'comment';
+    if (this.takeCloser(current)) return 'closer';
+    if (this.takeRule(current)) return 'comment';
+    if (this.takeBareGroup(current)) return 'heading';
+    if (this.takeSettings(current)) return 'settings';
+    return this.takeContinuation(current) ? 'continuation' : null;
   }
 
-  private takeFrame(index: number, text: string): boolean {
-    const line = this.lines[index];
-    if (line === undefined) return false;
+  private takeFrame({ line, text }: CurrentLine): boolean {
     const opening = this.list.size === 0 ? frameOf(this.forms.openings, line, text) : null;
     // A text without settings ends as well.
     const frame = opening ?? frameOf(this.forms.closings, line, text);
@@ -126,13 +130,13 @@ class LinesReader {
     return true;
   }
 
-  private takeHeading(index: number, text: string): boolean {
+  private takeHeading(current: CurrentLine): boolean {
+    const { index, text } = current;
     const heading = readHeading(this.forms.headings, text);
-    const line = this.lines[index];
-    if (heading === null || line === undefined) return false;
+    if (heading === null) return false;
     const isComment = this.looks.isComment(index);
     if (isComment)
-      return (!heading.isWeak || this.looks.isTitleHere(index, heading)) && this.open(index, heading, true);
+      return (!heading.isWeak || this.looks.isTitleHere(index, heading)) && this.open(current, heading, true);
     const parts = this.looks.partsAt(index);
     const holds = ({ rest, isLoose }: PartRead) =>
       rest.end > rest.start && text.slice(rest.start, rest.end) !== '{' && !(isLoose && !heading.isWeak);
@@ -140,43 +144,39 @@ class LinesReader {
     const next = this.looks.follower(index);
     const isDeeper = next !== null && indentOf(this.looks.textOf(next)) > indentOf(text);
     if (heading.isWeak && !this.looks.isHeadingHere(index, next, isDeeper)) return false;
-    return this.open(index, heading, !isDeeper);
+    return this.open(current, heading, !isDeeper);
   }
 
-  private open(index: number, { group }: HeadingRead, isFlat: boolean): boolean {
-    const text = this.looks.textOf(index);
-    const line = this.lines[index];
-    if (line === undefined) return false;
+  private open({ line, text }: CurrentLine, { group }: HeadingRead, isFlat: boolean): boolean {
     if (!this.stack.open(text.slice(group.start, group.end), indentOf(text), isFlat)) return false;
     this.headings.push({ groups: this.stack.groups, at: line.at(group.start, group.end) });
     this.goesOnBeyond = null;
     return true;
   }
 
-  private takeComment(index: number): boolean {
-    const line = this.lines[index];
-    if (line === undefined || !this.looks.isComment(index)) return false;
+  private takeComment({ index, line }: CurrentLine): boolean {
+    if (!this.looks.isComment(index)) return false;
     this.comments.push(line.whole());
     return true;
   }
 
-  private takeCloser(text: string): boolean {
+  private takeCloser({ text }: CurrentLine): boolean {
     if (!this.forms.forms.closers.includes(text.trim())) return false;
     this.goesOnBeyond = null;
     return this.stack.close();
   }
 
   /** The row that names the columns of a table. */
-  private takeColumns(index: number, text: string): boolean {
+  private takeColumns({ line, text }: CurrentLine): boolean {
     const { table } = this.forms.forms;
-    const line = this.lines[index];
-    if (table === undefined || line === undefined || !namesColumns(text, table)) return false;
+    if (table === undefined || !namesColumns(text, table)) return false;
     this.comments.push(line.whole());
     return true;
   }
 
   /** A name in a column with nothing behind it, above settings further in, is their group. */
-  private takeBareGroup(index: number, text: string): boolean {
+  private takeBareGroup(current: CurrentLine): boolean {
+    const { index, text } = current;
     const [only, ...more] = this.looks.partsAt(index);
     const isEmpty = only?.style.kind === 'plain' && only.rest.end <= only.rest.start;
     if (only === undefined || !isEmpty || more.length > 0 || this.forms.forms.indent !== 'groups')
@@ -186,16 +186,15 @@ class LinesReader {
       this.looks.partsAt(index + 1).length === 0
     )
       return false;
-    return this.open(index, { group: only.name, isWeak: true }, false);
+    return this.open(current, { group: only.name, isWeak: true }, false);
   }
 
-  private takeSettings(index: number, text: string): boolean {
+  private takeSettings({ index, line, text }: CurrentLine): boolean {
     const indent = indentOf(text);
     const parts = this.looks.partsAt(index);
-    const line = this.lines[index];
-    if (parts.length === 0 || line === undefined) return false;
+    if (parts.length === 0) return false;
     this.stack.at(indent);
-    for (const part of parts) this.add(line, part);
+    for (const part of parts) this.list.add(settingOfPart(line, part, this.stack.groups, this.forms));
     this.settingLines += 1;
     this.firstSetting = Math.min(this.firstSetting, index);
     this.lastSetting = index;
@@ -214,14 +213,13 @@ class LinesReader {
   }
 
   /** Where lines further in go on with a value, they do whatever they look like. */
-  private takeContinued(index: number, text: string): boolean {
-    return this.forms.forms.indent === 'continues' && this.takeContinuation(index, text);
+  private takeContinued(current: CurrentLine): boolean {
+    return this.forms.forms.indent === 'continues' && this.takeContinuation(current);
   }
 
-  private takeContinuation(index: number, text: string): boolean {
+  private takeContinuation({ index, line, text }: CurrentLine): boolean {
     const { indent } = this.forms.forms;
-    const line = this.lines[index];
-    if (indent === 'none' || this.goesOnBeyond === null || line === undefined) return false;
+    if (indent === 'none' || this.goesOnBeyond === null) return false;
     if (indentOf(text) <= this.goesOnBeyond || !this.list.goOn(line)) return false;
     this.settingLines += 1;
     this.lastSetting = index;
@@ -229,31 +227,10 @@ class LinesReader {
   }
 
   /** A line of marks alone draws a rule. */
-  private takeRule(index: number, text: string): boolean {
-    const line = this.lines[index];
-    if (line === undefined || hasLetterOrDigit(text)) return false;
+  private takeRule({ line, text }: CurrentLine): boolean {
+    if (hasLetterOrDigit(text)) return false;
     this.comments.push(line.whole());
     return true;
-  }
-
-  private add(line: ListingLine, part: PartRead): void {
-    const { text } = line;
-    const textAt = ({ start, end }: Stretch) => text.slice(start, end);
-    const { path } = this.forms.forms;
-    const { groups, name, at } =
-      part.called === undefined
-        ? pathOf(textAt(part.name), part.name, path)
-        : { groups: [], name: part.called, at: part.name };
-    const { style } = part;
-    const own = [...part.groups.map(textAt), ...groups];
-    this.list.add({
-      groups: own.length === 0 ? this.stack.groups : [...this.stack.groups, ...own],
-      name,
-      value: style.kind === 'presence' ? presence(textAt(part.value), style) : textAt(part.value),
-      style,
-      at: { name: line.at(at.start, at.end), value: line.at(part.value.start, part.value.end) },
-      stated: statedOf(line, part.said, textAt(part.value), this.forms),
-    });
   }
 
   result(): LinesRead {
@@ -274,15 +251,10 @@ class LinesReader {
       openings: this.openings,
       closings: this.closings,
       left,
-      lines: this.said.map(({ line }) => line),
+      lines: this.listed.map(({ line }) => line),
       settingLines: this.settingLines,
       unread: this.unread,
       refused: null,
     };
   }
-}
-
-/** What the mark before a name says of it. */
-function presence(mark: string, { affirmation = '' }: Style & { readonly kind: 'presence' }): string {
-  return mark.trimEnd() === affirmation.trimEnd() ? 'on' : 'off';
 }
