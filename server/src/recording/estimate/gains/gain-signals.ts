@@ -1,7 +1,7 @@
 import type { CraftView } from '../../../craft/view';
 import type { AxisName } from '../../../figures/axis-names';
 import { CrossSpectra } from '../../../physics/cross-spectrum';
-import { usualWelch } from '../../../physics/welch';
+import { usualWelch, type WelchSetup } from '../../../physics/welch';
 import type { MeasuredAnswer } from '../../report';
 import type { Commands } from '../commands';
 import { type FlightRows, segmentStarts } from '../flight-rows';
@@ -77,30 +77,33 @@ export function* gainSpectra(
   const seconds = (starts.length * hop) / rows.rate;
   if (starts.length < fewestSegments)
     return held === null ? tooFew(commands, seconds) : heldTooOften(seconds);
-  const setup = usualWelch(rows.rate / inOne, length);
+  const { told } = shares;
+  const blocks = yield* blocksOf(starts, usualWelch(rows.rate / inOne, length), (buffers, start) =>
+    fill(buffers, { command, wanted, gyro }, told, { start, inOne, rate: rows.rate }),
+  );
+  return measuredBy({ axis, rate: rows.rate, isUnfiltered: filtered === null, blocks, seconds }, '');
+}
+
+/** The cross spectra of the segments, summed over parts of the flight. `fillBuffers` writes the signals of a segment. */
+function* blocksOf(
+  starts: readonly number[],
+  setup: WelchSetup,
+  fillBuffers: (buffers: readonly Float64Array[], start: number) => void,
+): Generator<void, readonly PairSums[]> {
   const count = Math.min(mostBlocks, Math.floor(starts.length / 3));
   const blocks = Array.from({ length: count }, () => new CrossSpectra(setup, signals));
-  const room = Array.from({ length: signals }, () => new Float64Array(length));
+  const buffers = Array.from({ length: signals }, () => new Float64Array(setup.segment));
   for (const [at, start] of starts.entries()) {
     if (at % inOneGo === inOneGo - 1) yield;
-    fill(room, { command, wanted, gyro }, shares.told, { start, inOne, rate: rows.rate });
-    blocks[Math.floor((at * count) / starts.length)]?.add(room, 0);
+    fillBuffers(buffers, start);
+    blocks[Math.floor((at * count) / starts.length)]?.add(buffers, 0);
   }
   const sums: PairSums[] = [];
   for (const one of blocks) {
     yield;
     if (one.segments > 0) sums.push(pairSums(one));
   }
-  return measuredBy(
-    {
-      axis,
-      rate: rows.rate,
-      isUnfiltered: filtered === null,
-      blocks: sums,
-      seconds,
-    },
-    '',
-  );
+  return sums;
 }
 
 /** The segments with none of their rows marked; of very many, some evenly spread. */
