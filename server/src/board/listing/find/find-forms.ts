@@ -69,16 +69,11 @@ function formsIn(lines: readonly ListingLine[]): Forms {
   const found = moreFormsIn(withoutContinued(lines, settings, formsOf(main), isHeading), main, marks);
   const forms = formsOf([...marked.map(({ form }) => form), ...found]);
   const markedLines = comments.filter(({ text }) => marked.some(({ mark }) => text.startsWith(mark)));
-  const read = [...settings, ...markedLines].flatMap(({ text }) =>
-    partsOfLine(forms, text).map((part) => ({ text, part })),
-  );
-  const names = read.map(({ text, part: { name } }) => text.slice(name.start, name.end));
-  const values = read.flatMap(({ text, part: { rest, style } }) =>
-    style.kind === 'plain' ? [text.slice(rest.start, rest.end)] : [],
-  );
+  const read = partsIn([...settings, ...markedLines], forms);
+  const values = valuesOf(read);
   const decimal = decimalIn(values);
   // Where headings group, and in keys with values, marks in a name are part of it.
-  const path = headings.length > 0 || isKeyed ? undefined : pathIn(names);
+  const path = headings.length > 0 || isKeyed ? undefined : pathIn(namesOf(read));
   const saysBetween = !isKeyed && areSaid(read, decimal);
   const closers = closersIn(lines, body.filter(isHeading).length);
   const indent = closers.length > 0 ? 'none' : indentIn(indentedLines(lines, body, forms, isHeading));
@@ -101,6 +96,27 @@ function formsIn(lines: readonly ListingLine[]): Forms {
     closing: [...closing],
     decimal,
   };
+}
+
+/** A part of a line that writes a setting, with the line's text. */
+interface ReadSetting {
+  readonly text: string;
+  readonly part: PartRead;
+}
+
+function partsIn(lines: readonly Sample[], forms: CompiledForms): readonly ReadSetting[] {
+  return lines.flatMap(({ text }) => partsOfLine(forms, text).map((part) => ({ text, part })));
+}
+
+function namesOf(settings: readonly ReadSetting[]): readonly string[] {
+  return settings.map(({ text, part: { name } }) => text.slice(name.start, name.end));
+}
+
+/** Their values with all that stands behind them. */
+function valuesOf(settings: readonly ReadSetting[]): readonly string[] {
+  return settings.flatMap(({ text, part: { rest, style } }) =>
+    style.kind === 'plain' ? [text.slice(rest.start, rest.end)] : [],
+  );
 }
 
 interface Framed {
@@ -245,10 +261,7 @@ function commentLines(
 const mostBetween = 24;
 
 /** Whether what stands in brackets between names and values is all said of the values. */
-function areSaid(
-  read: readonly { readonly text: string; readonly part: PartRead }[],
-  decimal: DecimalMark,
-): boolean {
+function areSaid(read: readonly ReadSetting[], decimal: DecimalMark): boolean {
   const said = read.flatMap(({ text, part: { value, said } }) =>
     said
       .filter(([, at]) => at.end <= value.start)
