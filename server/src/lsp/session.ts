@@ -152,6 +152,6 @@ export class Session {
 
   /** The crafts of all open scripts: an included script does not know who includes it. */
   openCrafts(): readonly Craft[] {
-    return this.workspace.all().map(({ craft }) => craft);
+    return this.workspace.allOpen().map(({ craft }) => craft);
   }
 }

@@ -89,13 +89,13 @@ export class Workspace {
   }
 
   /** Scripts that are open, and all others that have been read: what they include, and what somebody looked through. */
-  known(): readonly Script[] {
+  allRead(): readonly Script[] {
     const open = this.open.all().map(({ script }) => script);
     const read = this.onDisk.scripts().filter(({ uri }) => !this.open.has(uri));
     return [...open, ...read];
   }
 
-  all(): readonly OpenScript[] {
+  allOpen(): readonly OpenScript[] {
     return this.open.all();
   }
 
@@ -109,7 +109,7 @@ export class Workspace {
   includersOf(uri: string): readonly OpenScript[] {
     const text = this.get(uri)?.script;
     if (text?.isBoardText !== true) return [];
-    return this.all().filter(({ script, craft }) => script !== text && craft.includes(text.uri));
+    return this.allOpen().filter(({ script, craft }) => script !== text && craft.includes(text.uri));
   }
 
   openScript(uri: string, text: string, version: number): OpenScript {
@@ -244,7 +244,7 @@ export class Workspace {
 
   /** Resolves when every open script has what it includes and its board, as far as they can be read. */
   async settled(): Promise<void> {
-    while (this.all().some(({ craft }) => this.files.isUnsettled(craft))) await this.files.next();
+    while (this.allOpen().some(({ craft }) => this.files.isUnsettled(craft))) await this.files.next();
   }
 
   /** Resolves when nothing that an open script includes is being read any more, or the script is closed. */

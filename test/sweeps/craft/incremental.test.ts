@@ -112,7 +112,7 @@ function workspaceOver(fileSystem: MemoryFiles): Workspace {
 /** What everybody can see of a workspace. */
 function seen(workspace: Workspace): unknown {
   return workspace
-    .all()
+    .allOpen()
     .map(({ uri, script, craft }) => ({
       uri,
       text: script.document.text(),

@@ -59,7 +59,7 @@ describe('an open script', () => {
     assert.equal(workspace.get('file:///c:/a b.craft')?.uri, 'file:///C%3A/a%20b.craft');
     assert.equal(workspace.get('file:///c:/a b.craft')?.version, 3);
     assert.equal(workspace.get('file:///c:/other.craft'), undefined);
-    assert.equal(workspace.all().length, 1);
+    assert.equal(workspace.allOpen().length, 1);
   });
 
   it('has findings that are kept until it changes', async () => {
@@ -102,7 +102,7 @@ describe('an open script', () => {
     assert.equal(workspace.close(main)?.uri, main);
     assert.deepEqual(workspace.findings(main), []);
     assert.equal(workspace.get(main), undefined);
-    assert.deepEqual(workspace.all(), []);
+    assert.deepEqual(workspace.allOpen(), []);
   });
 
   it('may be opened again with another text', async () => {
@@ -245,7 +245,7 @@ describe('a file that cannot be included', () => {
 
   it('is known no more once its folder has left the workspace', async () => {
     const { workspace } = await opened('include "club.craft"\n', { 'club.craft': '' });
-    const known = () => workspace.known().map(({ uri }) => uri);
+    const known = () => workspace.allRead().map(({ uri }) => uri);
     workspace.rootsChanged(['file:///elsewhere']);
     assert.deepEqual(known(), [main, club]);
     workspace.close(main);

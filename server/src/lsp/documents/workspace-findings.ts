@@ -226,7 +226,7 @@ export class WorkspaceFindings {
 
   /** As they are told to a client that asks for each: it need not ask, for one that shows in no tab. */
   private ofOpen(known: Map<string, string>): WorkspaceDocumentDiagnosticReport[] {
-    return this.session.workspace.all().flatMap(({ uri, version }) => {
+    return this.session.workspace.allOpen().flatMap(({ uri, version }) => {
       const key = canonicalUri(uri);
       const report = this.diagnostics.report(uri, known.get(key));
       if (report.kind === DocumentDiagnosticReportKind.Unchanged || report.resultId === undefined) return [];
