@@ -121,10 +121,14 @@ export class ScriptLines {
     if (own > 0) return {};
     const parameter = this.catalog.parameter(path);
     if (parameter === undefined) return {};
+    const { kind } = parameter.parameter;
+    const isText = kind === 'text' || kind === 'bare';
     const unitOf = (part: number) => meaning.parts[part]?.setting.unit;
-    const written = parts.map((one, part) => (one === undefined ? '' : spelledValue(one, unitOf(part))));
+    const written = parts.map((one, part) =>
+      one === undefined ? '' : spelledValue(one, unitOf(part), isText),
+    );
     // The line itself counts for its own part: where it stands there twice, each tells its own value.
-    written[own] = spelledValue(setting, row.setting.unit);
+    written[own] = spelledValue(setting, row.setting.unit, isText);
     const understood = new Speller(meaning, parameter, profile.manner).read(written);
     if (understood.kind === 'unclear') {
       const given = written[understood.part] ?? '';
@@ -136,9 +140,14 @@ export class ScriptLines {
   }
 }
 
-/** With its quotes: a profile says itself which ones the board writes. */
-function spelledValue({ value, style, stated }: LayerSetting, unit: string | undefined): string {
-  return style.kind === 'quoted' ? style.mark + value + style.mark : inItsUnit(value, stated, unit);
+/** A text with its quotes: a profile says itself which ones the board writes. Around all else they mean nothing. */
+function spelledValue(
+  { value, style, stated }: LayerSetting,
+  unit: string | undefined,
+  isText: boolean,
+): string {
+  const isQuoted = isText && style.kind === 'quoted';
+  return isQuoted ? style.mark + value + style.mark : inItsUnit(value, stated, unit);
 }
 
 function unknown({ title, rows }: Profile, { name, groups, packedIn }: LayerSetting): LayerTrouble | null {

@@ -1,6 +1,7 @@
 import type { ListedSetting, Listing, SettingKey, Stated } from '../listing/listing';
 import type { DecimalMark } from '../listing/number-look';
-import { isBareHex, lookOf, numberOf } from '../listing/value-look';
+import { isKnownUnit } from '../listing/unit-words';
+import { isBareHex, type Look, lookOf, numberOf } from '../listing/value-look';
 
 /** What a value looks like, as far as it tells which kinds of parameters it may be. */
 export type LearnedLook = 'number' | 'flag' | 'word' | 'words' | 'text' | 'list';
@@ -18,12 +19,15 @@ export interface LearnedSetting extends SettingKey {
 export function learnedSettings({ settings, forms }: Listing): readonly LearnedSetting[] {
   const width = widthOfHex(settings.map(({ value }) => value));
   return settings.map(({ groups, name, occurrence, value, style, stated }) => {
-    const seen = learnedLookOf(value, forms.decimal, style);
+    // Whatever an attribute of XML says stands in quotes.
+    const seen = learnedLookOf(value, forms.decimal, forms.container === 'xml' ? plain : style);
     const isHex = seen.look === 'number' && value.length === width && /^\d+$/.test(value);
     const { look, number } = isHex ? { look: 'word' as const, number: Number.NaN } : seen;
     return { groups, name, occurrence, value, look, number, stated };
   });
 }
+
+const plain = { kind: 'plain' } as const;
 
 const leastHex = 2;
 
@@ -43,15 +47,17 @@ function widthOfHex(values: readonly string[]): number | null {
 export function learnedLookOf(
   value: string,
   mark: DecimalMark,
-  style: ListedSetting['style'] = { kind: 'plain' },
+  style: ListedSetting['style'] = plain,
 ): Pick<LearnedSetting, 'look' | 'number'> {
   const seen = lookOf(value, mark);
-  return { look: learnedLook(seen.kind, style), number: numberOf(seen)?.value ?? Number.NaN };
+  return { look: learnedLook(seen, style), number: numberOf(seen)?.value ?? Number.NaN };
 }
 
-function learnedLook(kind: ReturnType<typeof lookOf>['kind'], style: ListedSetting['style']): LearnedLook {
-  if (style.kind === 'quoted') return 'text';
-  switch (kind) {
+/** In quotes it is a text, but for a number with its unit: JSON has no other way to write one. */
+function learnedLook(seen: Look, style: ListedSetting['style']): LearnedLook {
+  const isMeasure = seen.kind === 'measure' && isKnownUnit(seen.unit);
+  if (style.kind === 'quoted' && !isMeasure) return 'text';
+  switch (seen.kind) {
     case 'number':
     case 'measure':
       return 'number';
@@ -63,7 +69,7 @@ function learnedLook(kind: ReturnType<typeof lookOf>['kind'], style: ListedSetti
     case 'empty':
       return 'text';
     default:
-      return kind;
+      return seen.kind;
   }
 }
 
