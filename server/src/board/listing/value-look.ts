@@ -119,7 +119,38 @@ function tupleLook(value: string): Look | null {
 /** What may stand between the entries of a list, the strongest first. */
 const listMarks = [';', '|', ',', '+', '\t', ' '] as const;
 
+/** What stands between two ends, `1700..2100`, `1700 - 2100`, and between three gains or more, `45/80/30`. */
+const marksOfNumbers: readonly (readonly [mark: string, fewest: number, most: number])[] = [
+  ['..', 2, 2],
+  ['\u2013', 2, 2],
+  ['-', 2, 2],
+  [' to ', 2, 2],
+  ['/', 3, 16],
+];
+
+/** Numbers with a mark between them that parts no words; ends in their order, for `2026-11` is none. */
+function numbersLook(value: string): Look | null {
+  for (const [mark, fewest, most] of marksOfNumbers) {
+    const parts = value.split(mark);
+    if (parts.length < fewest || parts.length > most) continue;
+    const items = parts.map((part) => part.trim());
+    const numbers = items.map((item) => numberLook(item)?.value ?? Number.NaN);
+    const [low = 0, high = 0] = numbers;
+    if (numbers.some(Number.isNaN) || (most === 2 && low >= high)) continue;
+    return { kind: 'list', between: betweenParts(parts, mark), items };
+  }
+  return null;
+}
+
+/** The mark between two parts, with the blanks that stand around it. */
+function betweenParts([first = '', second = '']: readonly string[], mark: string): string {
+  const before = first.slice(first.trimEnd().length);
+  return before + mark + second.slice(0, second.length - second.trimStart().length);
+}
+
 function listLook(value: string): Look | null {
+  const numbers = numbersLook(value);
+  if (numbers !== null) return numbers;
   const mark = listMarks.find((one) => value.includes(one));
   if (mark === undefined) return null;
   const parts = value.split(mark === ' ' ? / +/ : mark);
@@ -127,10 +158,7 @@ function listLook(value: string): Look | null {
   if (items.includes('') || items.some((item) => / /.test(item) && mark !== ';' && mark !== '|')) return null;
   // Words with blanks between them are a text; numbers are a list.
   if (mark === ' ' && !items.every((item) => numberLook(item) !== null)) return null;
-  const [first = '', second = ''] = parts;
-  const before = first.slice(first.trimEnd().length);
-  const after = second.slice(0, second.length - second.trimStart().length);
-  return { kind: 'list', between: before + mark + after, items };
+  return { kind: 'list', between: betweenParts(parts, mark), items };
 }
 
 /**
