@@ -181,11 +181,12 @@ function tellSize(page: string): void {
 async function main(): Promise<void> {
   const [mainScript, viewScript] = await Promise.all([scriptOf(own), scriptOf(views)]);
   const first = new Map(starters.map((name) => [name, read(name)]));
+  // In the order in which they compress best.
   const later = new Map([
-    ['server.js', inline(await smallest(read('dist/web/server.js')))],
+    ...styles.map((name) => [name, read(`dist/${name}`)] as const),
     ['catalog.json', compacted(read('dist/catalog.json')).replaceAll('<', '\\u003c')],
     ['views.js', inline(viewScript.text)],
-    ...styles.map((name) => [name, read(`dist/${name}`)] as const),
+    ['server.js', inline(await smallest(read('dist/web/server.js')))],
   ]);
   const page = await pageOf(inline(mainScript.text), inline(viewScript.text), packed(first), packed(later));
   const cache = `propsoff-${version}-${hashOf(page).replace(/\W/g, '').slice(0, 12)}`;
