@@ -1,6 +1,11 @@
 import { type Lesson, partName, type TaughtKind } from '../../board/learn/teach/lesson';
 import { teachCommand } from '../../board/learn/teach/teach-command';
 import { teachLine } from '../../board/learn/teach/teach-line';
+import {
+  type DoubtfulReading,
+  type DoubtKind,
+  doubtfulReadings,
+} from '../../board/listing/doubtful-readings';
 import type { Listing } from '../../board/listing/listing';
 import { readListing } from '../../board/listing/read-listing';
 import type { BoardText } from '../../catalog/model/board-profile';
@@ -69,6 +74,28 @@ export function leftText({ text, left }: Listing): readonly string[] {
     ...(left.length > mostNamed ? [`  and ${left.length - mostNamed} more`] : []),
     `Say what such a line is: --line '${(left[0]?.number ?? 0) + 1}=setting', or comment, or heading.`,
   ];
+}
+
+const doubtWords: Readonly<Record<DoubtKind, (count: number) => string>> = {
+  comments: (count) =>
+    `${count} lines were taken for comments, more than for settings. Where they hold settings, nothing of them is compared or written: write name and value on one line, with blanks in place of that mark, and say with --command what the board takes`,
+  'comment-within': (count) =>
+    `${count === 1 ? 'A value holds' : `${count} values hold`} what looks like a comment: take it out of the text if it is one`,
+  'settings-within': (count) =>
+    `${count} values look as if they held further settings. They are compared and written as one text each: put each on a line of its own to have them apart, and say with --command what the board takes`,
+  columns: (count) =>
+    `${count} values have wide gaps, as columns have, and are compared and written as one text each: put each value on a line of its own, with a name, to have them apart, and say with --command what the board takes`,
+  'comma-behind': (count) => `${count} values were read with the comma behind them: take it out of the text`,
+  'mark-as-group': (count) =>
+    `${count === 1 ? 'A mark was' : `${count} marks were`} taken for the name of a group: take such a line out of the text, or say what it is with --line`,
+};
+
+/** What was read and may be wrong, with its first line. */
+export function doubtText(listing: Listing): readonly string[] {
+  const doubts = doubtfulReadings(listing);
+  const said = ({ kind, line, count, text }: DoubtfulReading) =>
+    `  ${doubtWords[kind](count)}. First: line ${line + 1}: ${text}`;
+  return doubts.length === 0 ? [] : ['Read, but doubtful:', ...doubts.map(said)];
 }
 
 /** `--command`: what would be typed to set one setting as it stands; `same`: what the listing shows. */

@@ -15,7 +15,7 @@ import { learnedText } from '../report/learned-text';
 import { measuredCountsText } from '../report/measured-counts-text';
 import { jsonText } from '../report/visible';
 import type { Terminal } from '../terminal';
-import { commandIn, leftText, takeLessons } from './learn-lessons';
+import { commandIn, doubtText, leftText, takeLessons } from './learn-lessons';
 
 /** `propsoff learn`: a profile to standard output, what its settings may stand for to standard error. */
 export const learnCommand = command({
@@ -123,7 +123,8 @@ export const learnCommand = command({
     const confirmed = measured === null || values.flown !== true ? sure : withFlown(sure, measured.families);
     const made = learnedProfile(listing, name, confirmed, catalog);
     if (made === null) {
-      for (const line of [understood.summary, ...leftText(listing)]) terminal.message(line);
+      for (const line of [understood.summary, ...doubtText(listing), ...leftText(listing)])
+        terminal.message(line);
       return exitCodes.findings;
     }
     const { outcomes } = made;
@@ -142,6 +143,7 @@ export const learnCommand = command({
         ...said,
         ...learnedText(understood, outcomes, portKeys),
         ...told,
+        ...doubtText(listing),
         ...leftText(listing),
       ])
         terminal.message(line);
