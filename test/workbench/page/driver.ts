@@ -254,8 +254,7 @@ export class EditorDriver {
 
   private async becomeAsNew(original: string): Promise<void> {
     await this.press('Escape');
-    if (await this.isAnyShown('.notifications-toasts .notification-toast'))
-      await this.runCommand('Notifications: Clear All Notifications');
+    await this.clearNotifications();
     if (await this.isAnyShown('.part.panel')) await this.press('Control+J');
     if (!(await this.isAnyShown('.explorer-folders-view'))) await this.press('Control+Shift+E');
     await this.page.locator('.explorer-folders-view').filter({ visible: true }).waitFor();
@@ -522,6 +521,12 @@ export class EditorDriver {
     return violations
       .filter(({ impact }) => impact === 'serious' || impact === 'critical')
       .map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html.slice(0, 120)).join(' | ')}`);
+  }
+
+  /** Takes away what is told: of more than three notifications the others wait until these are gone. */
+  async clearNotifications(): Promise<void> {
+    if (await this.isAnyShown('.notifications-toasts .notification-toast'))
+      await this.runCommand('Notifications: Clear All Notifications');
   }
 
   /** Texts of the notifications that are on screen. */

@@ -151,6 +151,7 @@ describe('a new pilot’s evening', () => {
   });
 
   it('hands a whole text over, and proves that the board refused one setting', async () => {
+    await editor().clearNotifications();
     await editor().runCommand('Propsoff: Copy Text for the Board');
     await notified('settings for marl, pack first.');
     const text = await clipboard();

@@ -26,6 +26,7 @@ describe('saying what settings of other shapes mean', () => {
     await editor().runCommand('View: Close Editor');
     writeFileSync(join(editor().folder, 'dipper.craft'), `include "dipper.boardtext"\n${more}`);
     await editor().openFile('dipper.craft');
+    await editor().clearNotifications();
     await editor().runCommand('Propsoff: Copy Text for the Board');
     await notified(/settings for/);
     const written = await editor().page.evaluate<string>('navigator.clipboard.readText()');
