@@ -1,3 +1,4 @@
+import { uncapitalised } from '../units/capitals';
 import { ofAxes } from './axis-names';
 import { stageDelayId } from './filter-figures';
 import { filterNumbers } from './filter-stages';
@@ -90,6 +91,6 @@ export interface Topic {
 }
 
 export function topicOfFigure(id: string, title: string): Topic {
-  const alone = { words: `${title.charAt(0).toLowerCase()}${title.slice(1)}`, rank: topics.length };
+  const alone = { words: uncapitalised(title), rank: topics.length };
   return topicOf.get(id) ?? alone;
 }

@@ -5,6 +5,7 @@ import { fileName } from '../craft/include-path';
 import type { Included } from '../craft/layers';
 import { Script } from '../craft/script';
 import type { StatementCache } from '../language/statement-cache';
+import { uncapitalised } from '../units/capitals';
 import { isScriptUri } from './board-texts';
 import {
   type FileSystem,
@@ -159,5 +160,5 @@ export class DiskScripts {
 /** What an include of a text leads to that holds more than is read; null for any other. */
 export function refusedText({ refused }: BoardLayer): Included | null {
   if (refused === null) return null;
-  return { kind: 'too-long', why: refused.charAt(0).toLowerCase() + refused.slice(1).replace(/\.$/, '') };
+  return { kind: 'too-long', why: uncapitalised(refused).replace(/\.$/, '') };
 }

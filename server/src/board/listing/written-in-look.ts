@@ -1,3 +1,4 @@
+import { inCaseOf } from '../../units/capitals';
 import type { DecimalMark, NumberLook } from './number-look';
 import { numberLook } from './number-look';
 import { lookOf } from './value-look';
@@ -84,7 +85,5 @@ function inFlag(value: string, like: string, pair: readonly [on: string, off: st
   const given = lookOf(value);
   const isOn = given.kind === 'flag' ? given.isOn : value === '1' ? true : value === '0' ? false : null;
   if (isOn === null) return null;
-  const word = isOn ? pair[0] : pair[1];
-  if (like === like.toUpperCase()) return word.toUpperCase();
-  return /^\p{Lu}/u.test(like) ? word.charAt(0).toUpperCase() + word.slice(1) : word;
+  return inCaseOf(isOn ? pair[0] : pair[1], like);
 }

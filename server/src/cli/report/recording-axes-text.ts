@@ -1,5 +1,6 @@
 import { reasonsOf } from '../../sheet/recording-reasons';
 import type { AxisRow } from '../../sheet/recording-rows';
+import { uncapitalised } from '../../units/capitals';
 import { spanText } from './measured-span-text';
 import { visible } from './visible';
 
@@ -20,7 +21,7 @@ function linesOf(axis: string, rows: readonly AxisRow[]): readonly string[] {
     const measured = cell?.value?.told ?? null;
     if (cell === undefined || measured === null) return [];
     const beside = cell.beside === null ? '' : `; ${visible(cell.beside)}`;
-    return [`    ${name.charAt(0).toLowerCase()}${name.slice(1)}: ${spanText(measured)}${beside}`];
+    return [`    ${uncapitalised(name)}: ${spanText(measured)}${beside}`];
   });
   return lines.length === 0 ? [] : [`  ${axis}:`, ...lines];
 }

@@ -5,6 +5,7 @@ import { holdsAnEnd } from '../../catalog/value-ends';
 import type { Craft } from '../../craft/craft';
 import { valueText } from '../../craft/value-text';
 import { Query } from '../../query/query';
+import { uncapitalised } from '../../units/capitals';
 
 /** A whole value that a pilot would write, and why. */
 export interface ValueProposal {
@@ -156,12 +157,8 @@ function cellVoltages(
   const values = [...new Set(rows.map((row) => row[which]))];
   return values.map((value) => {
     const titles = rows.filter((row) => row[which] === value).map(({ title }) => title);
-    return { value, why: lowerFirst(titles.join('; ')) };
+    return { value, why: uncapitalised(titles.join('; ')) };
   });
-}
-
-function lowerFirst(text: string): string {
-  return text.charAt(0).toLowerCase() + text.slice(1);
 }
 
 /** What another member has comes last, with who has it. */

@@ -1,5 +1,6 @@
 import type { FoundParameter } from '../../../catalog/catalog';
 import { isPermutation } from '../../../catalog/permutation';
+import { inCaseOf } from '../../../units/capitals';
 import { lookOf } from '../../listing/value-look';
 import { wordsToSpell } from '../../meaning/words-to-spell';
 import type { LearnedSetting } from '../learned-settings';
@@ -135,11 +136,6 @@ function flagPair(value: string, listed: readonly string[]): ReadonlyMap<string,
         ['off', '0'],
       ])
     : new Map();
-}
-
-function inCaseOf(word: string, like: string): string {
-  if (like === like.toUpperCase()) return word.toUpperCase();
-  return /^\p{Lu}/u.test(like) ? word.charAt(0).toUpperCase() + word.slice(1) : word;
 }
 
 /** `0 = none, 2: first order`: what a remark says that numbers or words stand for. */
